@@ -29,8 +29,13 @@ export type NightChart = Described & {
   readonly timeZone: string;
   readonly span: Interval;
   /** The twilights in order along the ruler, in words, each beginning at `at`. */
-  readonly twilights: readonly { readonly at: Date; readonly label: string }[];
-  /** At most three objects. */
+  readonly twilights: readonly {
+    readonly at: Date;
+    readonly label: string;
+    /** How deep the step lies: 0 day, 1 civil, 2 nautical, 3 astronomical, 4 dark. Without it, steps deepen to the middle of the list. */
+    readonly depth?: 0 | 1 | 2 | 3 | 4;
+  }[];
+  /** At most three objects; the first is the one the answer is about. */
   readonly paths: readonly {
     readonly name: string;
     readonly points: readonly {
@@ -53,7 +58,7 @@ export type SeasonChart = Described & {
   readonly kind: "season";
   /** Twelve bars: dark, Moon-free hours a night above the skyline. */
   readonly months: readonly { readonly label: string; readonly hoursPerNight: number }[];
-  /** Bracketed weeks: fractions of the twelve months' width, `label` in words. */
+  /** Bracketed weeks, from and to in [0, 12] months; `toMonth` before `fromMonth` runs over the year's end. */
   readonly best: { readonly fromMonth: number; readonly toMonth: number; readonly label: string } | null;
 };
 
@@ -93,6 +98,7 @@ export type FramingChart = Described & {
     readonly etaDeg: number;
     readonly widthDeg: number;
     readonly heightDeg: number;
+    /** Turn of this panel against the chart's up, north through east; 0 when parallel. */
     readonly turnDeg: number;
   }[];
   /** PNG or JPEG of the sky as the frame sees it, `spanDeg` across, drawn in bone on umber; `null` without. */
@@ -105,6 +111,8 @@ export type FramingChart = Described & {
 
 export type SubLengthChart = Described & {
   readonly kind: "sub-length";
+  /** Hours at hand, named beside the bars; left out when unknown. */
+  readonly hoursAtHand?: number;
   /** Hours lost, of the hours at hand, to each choice of sub. */
   readonly choices: readonly {
     readonly subSeconds: number;
@@ -160,7 +168,11 @@ export type OutreachStripChart = Described & {
   }[];
 };
 
-/** A disc as each kind of view shows it; angles from the top through the left (as seen by eye). */
+/**
+ * A disc as each kind of view shows it. North up and east left before turning: a position
+ * angle `p` points `p + turnDeg` anticlockwise from the top, then is mirrored if so asked.
+ * The first view is drawn largest and carries the names.
+ */
 export type DiscView = {
   readonly caption: string;
   /** Mirrored left to right, as a star diagonal does. */
