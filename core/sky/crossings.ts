@@ -1,0 +1,206 @@
+/**
+ * When a body passes an altitude, and when a fixed place stands on the meridian.
+ *
+ * Every crossing in a span is found, those minutes apart beside a grazing too.
+ * Times are for a level horizon at height 0: no dip.
+ *
+ * @packageDocumentation
+ */
+import type { BodyName } from "../targets/sky-object.ts";
+import { halfTurnDeg, turnDeg } from "./angles.ts";
+import { semidiameterDeg } from "./bodies.ts";
+import { type GroundPosition, hourAngleDeg, skyFrame } from "./frame.ts";
+import { placeOfDate } from "./place.ts";
+import { HORIZON_REFRACTION_DEG } from "./refraction.ts";
+import { MS_PER_DAY } from "./time.ts";
+import { heightTrack } from "./topocentric.ts";
+
+export type Crossing = { readonly at: Date; readonly rising: boolean };
+
+/** Which part of a body must stand how high. */
+export type Level =
+  /** Its centre, airless: twilights. */
+  | { readonly kind: "centre"; readonly altitudeDeg: number }
+  /** Its upper limb on the horizon, lifted by 34′: rise and set. */
+  | { readonly kind: "rise-set" };
+
+export type HeightSamples = {
+  /** Epoch milliseconds, one step beyond either end of the span. */
+  readonly utMs: readonly number[];
+  readonly from: Date;
+  readonly to: Date;
+  /** Degrees of the centre above 0°. */
+  readonly centre: readonly number[];
+  /** Degrees of the refracted upper limb above the horizon. */
+  readonly limb: readonly number[];
+  /** The same at any instant. */
+  heightAt(utMs: number, level: Level): number;
+};
+
+const STEP_MS = 20 * 60_000;
+/** No body climbs faster: 15.04° an hour and the Moon's own parallax. */
+const FASTEST_DEG_PER_STEP = 16.5 * (STEP_MS / 3_600_000);
+const ROOT_MS = 1;
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/**
+ * A body's heights through a span, from which any number of crossings can be read.
+ *
+ * @param from - the first instant a crossing may have
+ * @param to - the instant before which it must come
+ */
+export function sampleHeights(body: BodyName, position: GroundPosition, from: Date, to: Date): HeightSamples {
+  const track = heightTrack(body, { ...position, elevationMetres: 0 });
+  const limbOf = (altitudeDeg: number, distanceAu: number) =>
+    altitudeDeg + semidiameterDeg(body, distanceAu) + HORIZON_REFRACTION_DEG;
+  const utMs: number[] = [];
+  const centre: number[] = [];
+  const limb: number[] = [];
+  // One step beyond the ends, so that a turn close to an end is seen from both sides.
+  const last = to.getTime() + STEP_MS;
+  for (let at = from.getTime() - STEP_MS; at < last + STEP_MS; at += STEP_MS) {
+    const { altitudeDeg, distanceAu } = track(at);
+    utMs.push(at);
+    centre.push(altitudeDeg);
+    limb.push(limbOf(altitudeDeg, distanceAu));
+  }
+  return {
+    utMs,
+    from,
+    to,
+    centre,
+    limb,
+    heightAt(at, level) {
+      const { altitudeDeg, distanceAu } = track(at);
+      return level.kind === "centre" ? altitudeDeg - level.altitudeDeg : limbOf(altitudeDeg, distanceAu);
+    },
+  };
+}
+
+/** Every passage of a level within the span, in order. */
+export function crossingsIn(samples: HeightSamples, level: Level): Crossing[] {
+  const above = heightsAbove(samples, level);
+  const heightAt = (at: number) => samples.heightAt(at, level);
+  const found: Crossing[] = [];
+  const note = (atMs: number, rising: boolean) => {
+    const at = Math.round(atMs);
+    if (at >= samples.from.getTime() && at < samples.to.getTime()) found.push({ at: new Date(at), rising });
+  };
+  for (let step = 1; step < above.length; step++) {
+    const before = above[step - 1] ?? 0;
+    const now = above[step] ?? 0;
+    const start = samples.utMs[step - 1] ?? 0;
+    const end = samples.utMs[step] ?? 0;
+    if (before < 0 !== now < 0) {
+      note(rootBetween(heightAt, start, before, end, now), now >= 0);
+      continue;
+    }
+    // A turn at this sample that all but reaches the level may pass it between samples.
+    const next = above[step + 1];
+    if (next === undefined || next < 0 !== now < 0 || Math.abs(now) > FASTEST_DEG_PER_STEP) continue;
+    const side = now < 0 ? 1 : -1;
+    if (side * (now - before) < 0 || side * (next - now) > 0) continue;
+    const finish = samples.utMs[step + 1] ?? 0;
+    const turn = highestBetween((at) => side * heightAt(at), start, finish);
+    const height = heightAt(turn);
+    if (height < 0 === now < 0) continue;
+    note(rootBetween(heightAt, start, before, turn, height), height >= 0);
+    note(rootBetween(heightAt, turn, height, finish, next), height < 0);
+  }
+  return found;
+}
+
+function heightsAbove(samples: HeightSamples, level: Level): readonly number[] {
+  return level.kind === "rise-set"
+    ? samples.limb
+    : samples.centre.map((altitudeDeg) => altitudeDeg - level.altitudeDeg);
+}
+
+/** Where a continuous function changes sign: false position, with Illinois's halving. */
+function rootBetween(
+  height: (at: number) => number,
+  startMs: number,
+  startHeight: number,
+  endMs: number,
+  endHeight: number,
+): number {
+  let [low, lowHeight, high, highHeight] = [startMs, startHeight, endMs, endHeight];
+  let kept: "low" | "high" | null = null;
+  for (let turn = 0; turn < 60 && high - low > ROOT_MS; turn++) {
+    const guess = low + ((high - low) * lowHeight) / (lowHeight - highHeight);
+    const at = Math.min(Math.max(guess, low + ROOT_MS / 4), high - ROOT_MS / 4);
+    const value = height(at);
+    if (value < 0 === lowHeight < 0) {
+      [low, lowHeight] = [at, value];
+      if (kept === "high") highHeight /= 2;
+      kept = "high";
+    } else {
+      [high, highHeight] = [at, value];
+      if (kept === "low") lowHeight /= 2;
+      kept = "low";
+    }
+    if (Math.abs(value) < 1e-9) return at;
+  }
+  return (low + high) / 2;
+}
+
+/** Where a function with one hill is highest, by golden section, to 0.1 s. */
+function highestBetween(height: (at: number) => number, startMs: number, endMs: number): number {
+  let [low, high] = [startMs, endMs];
+  let left = high - GOLDEN * (high - low);
+  let right = low + GOLDEN * (high - low);
+  let [leftHeight, rightHeight] = [height(left), height(right)];
+  while (high - low > 100) {
+    if (leftHeight < rightHeight) {
+      [low, left, leftHeight] = [left, right, rightHeight];
+      right = low + GOLDEN * (high - low);
+      rightHeight = height(right);
+    } else {
+      [high, right, rightHeight] = [right, left, leftHeight];
+      left = high - GOLDEN * (high - low);
+      leftHeight = height(left);
+    }
+  }
+  return (low + high) / 2;
+}
+
+/**
+ * Passages of one level by a body within a span, in order.
+ *
+ * Twilights, rises and sets within 0.5 s of Swiss Ephemeris below latitude 60°.
+ */
+export function bodyCrossings(
+  body: BodyName,
+  position: GroundPosition,
+  level: Level,
+  from: Date,
+  to: Date,
+): Crossing[] {
+  return crossingsIn(sampleHeights(body, position, from, to), level);
+}
+
+/** The sky turns by 360° in this share of a day. */
+const SIDEREAL_DAY_MS = 0.99726957 * MS_PER_DAY;
+
+/**
+ * The first upper transit of a fixed J2000 place within a span.
+ *
+ * @returns `null` when it does not stand on the meridian between `from` and `to`
+ */
+export function transitOf(
+  position: GroundPosition,
+  raDeg: number,
+  decDeg: number,
+  from: Date,
+  to: Date,
+): Date | null {
+  const raOfDateDeg = placeOfDate(raDeg, decDeg, from).raDeg;
+  const started = hourAngleDeg(skyFrame(position, from), raOfDateDeg);
+  const msPerDeg = SIDEREAL_DAY_MS / 360;
+  const first = from.getTime() + turnDeg(-started) * msPerDeg;
+  // Nutation and aberration of the instant itself, not of the start of the span.
+  const at = new Date(first);
+  const left = halfTurnDeg(hourAngleDeg(skyFrame(position, at), placeOfDate(raDeg, decDeg, at).raDeg));
+  const settled = new Date(Math.round(first - left * msPerDeg));
+  return settled.getTime() < to.getTime() ? settled : null;
+}
