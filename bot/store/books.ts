@@ -1,0 +1,23 @@
+/**
+ * The books that commands read and write, over one store or one transaction of it.
+ *
+ * @packageDocumentation
+ */
+import type { Kysely } from "kysely";
+import type { Books } from "../../commands/books.ts";
+import { memberBook } from "./member-book.ts";
+import { rigBook } from "./rig-book.ts";
+import { siteBook } from "./site-book.ts";
+import type { Tables } from "./tables.ts";
+
+/**
+ * @param db - the store, or a transaction in which everything shall happen or nothing
+ * @param clock - epoch milliseconds, for the time of writing
+ */
+export function storeBooks(db: Kysely<Tables>, clock: () => number): Books {
+  return {
+    sites: siteBook(db, clock),
+    rigs: rigBook(db, clock),
+    members: memberBook(db),
+  };
+}

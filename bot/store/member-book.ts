@@ -1,0 +1,82 @@
+/**
+ * Everything kept of one member, for export and erasure.
+ *
+ * A table that holds something of a member's stands in `MEMBER_TABLES`; a test
+ * reads the schema and finds one left off.
+ *
+ * @packageDocumentation
+ */
+import type { Kysely } from "kysely";
+import type { MemberBook } from "../../commands/books.ts";
+import { rowForPeople } from "./row-values.ts";
+import { inTransaction } from "./store.ts";
+import type { Tables } from "./tables.ts";
+
+/** How one table's rows of a member are read and erased. */
+export type MemberTable = {
+  readonly table: keyof Tables;
+  rows(db: Kysely<Tables>, club: string, member: string): Promise<readonly object[]>;
+  erase(db: Kysely<Tables>, club: string, member: string): Promise<unknown>;
+};
+
+/** By hand; the member's own row comes last, as others may lean on it. */
+export const MEMBER_TABLES: readonly MemberTable[] = [
+  {
+    table: "sites",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("sites")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("owner_id", "=", member)
+        .orderBy("created_ms")
+        .execute(),
+    erase: (db, club, member) =>
+      db.deleteFrom("sites").where("club_id", "=", club).where("owner_id", "=", member).execute(),
+  },
+  {
+    table: "rigs",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("rigs")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("owner_id", "=", member)
+        .orderBy("created_ms")
+        .execute(),
+    erase: (db, club, member) =>
+      db.deleteFrom("rigs").where("club_id", "=", club).where("owner_id", "=", member).execute(),
+  },
+  {
+    table: "members",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("members")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("member_id", "=", member)
+        .execute(),
+    erase: (db, club, member) =>
+      db.deleteFrom("members").where("club_id", "=", club).where("member_id", "=", member).execute(),
+  },
+];
+
+export function memberBook(db: Kysely<Tables>): MemberBook {
+  return {
+    exportAll(club, member) {
+      return inTransaction(db, async (transaction) => {
+        const everything: Record<string, unknown> = {};
+        for (const { table, rows } of MEMBER_TABLES) {
+          everything[table] = (await rows(transaction, club, member)).map(rowForPeople);
+        }
+        return everything;
+      });
+    },
+
+    async eraseAll(club, member) {
+      await inTransaction(db, async (transaction) => {
+        for (const { erase } of MEMBER_TABLES) await erase(transaction, club, member);
+      });
+    },
+  };
+}
