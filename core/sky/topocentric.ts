@@ -13,6 +13,9 @@ const KM_PER_AU = 149_597_870.7;
 const EARTH_RADIUS_KM = 6378.137;
 const EARTH_FLATTENING = 1 / 298.257223563;
 
+/** From the observer to a body's centre, airless: along north, east and up, AU. */
+export type HorizonVector = { readonly north: number; readonly east: number; readonly up: number };
+
 export type HeightOfBody = {
   /** Of the body's centre: true (airless), topocentric. */
   readonly altitudeDeg: number;
@@ -33,11 +36,11 @@ function observerAu(position: GroundPosition): { readonly across: number; readon
 }
 
 /**
- * A body's altitude over a place, as a function of the instant in epoch milliseconds.
+ * Where a body stands over a place, as a function of the instant in epoch milliseconds.
  *
  * Sun and Moon within 2″ of SOFA and Swiss Ephemeris, planets within 30″.
  */
-export function heightTrack(body: BodyName, position: GroundPosition): (utMs: number) => HeightOfBody {
+export function horizonTrack(body: BodyName, position: GroundPosition): (utMs: number) => HorizonVector {
   const geocentric = geocentricTrack(body);
   const { across, along } = observerAu(position);
   const latitude = position.latitudeDeg * RAD_PER_DEG;
@@ -49,15 +52,25 @@ export function heightTrack(body: BodyName, position: GroundPosition): (utMs: nu
     const sidereal = (centre.siderealDeg + position.longitudeDeg) * RAD_PER_DEG;
     const cosSidereal = Math.cos(sidereal);
     const sinSidereal = Math.sin(sidereal);
-    // Towards the meridian at the equator, towards east, towards the pole.
+    // Towards the meridian at the equator, and towards the pole.
     const meridian = centre.x * cosSidereal + centre.y * sinSidereal - across;
-    const east = centre.y * cosSidereal - centre.x * sinSidereal;
     const pole = centre.z - along;
-    const up = meridian * cosLatitude + pole * sinLatitude;
-    const north = pole * cosLatitude - meridian * sinLatitude;
+    return {
+      north: pole * cosLatitude - meridian * sinLatitude,
+      east: centre.y * cosSidereal - centre.x * sinSidereal,
+      up: meridian * cosLatitude + pole * sinLatitude,
+    };
+  };
+}
+
+/** A body's altitude over a place, as {@link horizonTrack}. */
+export function heightTrack(body: BodyName, position: GroundPosition): (utMs: number) => HeightOfBody {
+  const track = horizonTrack(body, position);
+  return (utMs) => {
+    const { north, east, up } = track(utMs);
     return {
       altitudeDeg: Math.atan2(up, Math.hypot(north, east)) * DEG_PER_RAD,
-      distanceAu: Math.hypot(meridian, east, pole),
+      distanceAu: Math.hypot(north, east, up),
     };
   };
 }
