@@ -15,6 +15,8 @@ export type CommandDefinition = {
   readonly name: string;
   readonly description: string;
   readonly options: readonly APIApplicationCommandOption[];
+  /** Where there are subcommands: the one meant when the console hears none. Not for registering. */
+  readonly defaultSubcommand?: string;
 };
 
 /** `member`: shown to the asker alone, with a button to share. `channel`: shown to all. */

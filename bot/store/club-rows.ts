@@ -28,12 +28,16 @@ export async function addClub(db: Kysely<Tables>, club: ClubRecord, now: number)
   return Number(added.numInsertedOrUpdatedRows ?? 0) > 0;
 }
 
-/** Makes sure that the club and the member have their rows before something else refers to them. */
+/**
+ * Makes sure that the club and the member have their rows before something else refers to them.
+ *
+ * Who first keeps something in a club that nobody set up runs it, as far as the console asks.
+ */
 export async function enrol(db: Kysely<Tables>, club: string, member: string, now: number): Promise<void> {
-  await addClub(db, { id: club, name: club }, now);
+  const isNew = await addClub(db, { id: club, name: club }, now);
   await db
     .insertInto("members")
-    .values({ club_id: club, member_id: member, organiser: 0, created_ms: now })
+    .values({ club_id: club, member_id: member, organiser: isNew ? 1 : 0, created_ms: now })
     .onConflict((conflict) => conflict.columns(["club_id", "member_id"]).doNothing())
     .execute();
 }
