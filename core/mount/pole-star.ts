@@ -7,7 +7,7 @@
  * @packageDocumentation
  */
 import { horizontalOf, hourAngleDeg, type SkyFrame } from "../sky/frame.ts";
-import { placeOfDate } from "../sky/place.ts";
+import { movedPlace, placeOfDate } from "../sky/place.ts";
 
 export type Pole = "north" | "south";
 
@@ -59,13 +59,14 @@ export function risenPole(latitudeDeg: number): Pole {
  */
 export function poleStarPlace(star: PoleStar, frame: SkyFrame): PoleStarPlace {
   const ofDate = placeOfDate(star.raDeg, star.decDeg, frame.at, star.properMotion);
+  const moved = movedPlace(star.raDeg, star.decDeg, frame.at, star.properMotion);
   const hourAngleHours = turned(hourAngleDeg(frame, ofDate.raDeg) / 15, 24);
   return {
     star,
     hourAngleHours,
     dial: dialOf(star.pole, hourAngleHours),
     poleDistanceArcmin: (90 - Math.abs(ofDate.decDeg)) * 60,
-    ...horizontalOf(frame, star.raDeg, star.decDeg),
+    ...horizontalOf(frame, moved.raDeg, moved.decDeg),
   };
 }
 
@@ -86,6 +87,6 @@ export function dialOf(pole: Pole, hourAngleHours: number): Dial {
 function turned(value: number, turn: number): number {
   const rest = value % turn;
   const positive = rest < 0 ? rest + turn : rest;
-  // A tiny negative rest rounds up to the whole turn itself.
-  return positive >= turn ? 0 : positive;
+  // A tiny negative rest rounds up to the whole turn itself; and zero has one sign.
+  return positive >= turn || positive === 0 ? 0 : positive;
 }

@@ -5,7 +5,7 @@
  */
 import type { SkylinePoint } from "../site.ts";
 import { horizontalOf, hourAngleDeg, type SkyFrame } from "../sky/frame.ts";
-import { placeOfDate, separationDeg } from "../sky/place.ts";
+import { movedPlace, placeOfDate, separationDeg } from "../sky/place.ts";
 import type { NamedStar } from "../targets/catalogue.ts";
 import { skylineAltitudeDeg } from "../targets/skyline.ts";
 
@@ -60,6 +60,7 @@ export function starsWithin(
 }
 
 function starInSky(star: NamedStar, frame: SkyFrame): StarInSky {
+  const moved = movedPlace(star.raDeg, star.decDeg, frame.at, star.properMotion);
   const ofDate = placeOfDate(star.raDeg, star.decDeg, frame.at, star.properMotion);
   return {
     name: star.name,
@@ -67,6 +68,6 @@ function starInSky(star: NamedStar, frame: SkyFrame): StarInSky {
     raDeg: ofDate.raDeg,
     decDeg: ofDate.decDeg,
     hourAngleDeg: hourAngleDeg(frame, ofDate.raDeg),
-    ...horizontalOf(frame, star.raDeg, star.decDeg),
+    ...horizontalOf(frame, moved.raDeg, moved.decDeg),
   };
 }
