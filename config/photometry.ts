@@ -19,8 +19,6 @@ export const PHOTOMETRY: Photometry = {
     8: 18.0,
     9: 17.5,
   },
-  // Class 5, a suburb's edge: neither flatters a town nor spoils the country.
-  unknownSkyMagArcsec2: 20.0,
   // Common practice for clear air near sea level.
   aerosolExtinction: 0.12,
   // Chosen: a town's dome as a camera sees it from some ten kilometres off spans about 60°.

@@ -13,8 +13,6 @@ export type OpenBand = { readonly centreNm: number; readonly widthNm: number };
 export type Photometry = {
   /** Zenith magnitudes per square arcsecond by Bortle class 1–9. */
   readonly bortleMagArcsec2: Readonly<Record<number, number>>;
-  /** Where nobody has said how dark a site is. */
-  readonly unknownSkyMagArcsec2: number;
   /** Extinction by aerosol at 550 nm, magnitudes per air mass, where no forecast serves it. */
   readonly aerosolExtinction: number;
   /** How far to either side a bright direction reaches: one sigma, degrees of azimuth. */
