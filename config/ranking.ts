@@ -1,0 +1,60 @@
+/**
+ * What `tonight` weighs objects by. Common practice throughout, chosen to be pessimistic where
+ * an object's own figures are unknown; the overlay of the catalogue overrides.
+ *
+ * @packageDocumentation
+ */
+import type { KindBrightness } from "../core/targets/object-brightness.ts";
+import type { RankingRules } from "../core/targets/ranking-rules.ts";
+
+/** Figures of the faint half of each kind. */
+export const KIND_BRIGHTNESS: KindBrightness = {
+  galaxy: { continuumMagArcsec2: 24.5, rayleigh: {} },
+  "galaxy-group": { continuumMagArcsec2: 24.5, rayleigh: {} },
+  "open-cluster": { continuumMagArcsec2: 23.5, rayleigh: {} },
+  "globular-cluster": { continuumMagArcsec2: 23, rayleigh: {} },
+  "emission-nebula": {
+    continuumMagArcsec2: null,
+    rayleigh: { "h-alpha": 20, "o-iii": 3, "s-ii": 5, "h-beta": 6 },
+  },
+  "reflection-nebula": { continuumMagArcsec2: 23.5, rayleigh: {} },
+  "dark-nebula": { continuumMagArcsec2: 24, rayleigh: {} },
+  "planetary-nebula": {
+    continuumMagArcsec2: null,
+    rayleigh: { "h-alpha": 15, "o-iii": 20, "s-ii": 3, "h-beta": 5 },
+  },
+  "supernova-remnant": {
+    continuumMagArcsec2: null,
+    rayleigh: { "h-alpha": 10, "o-iii": 5, "s-ii": 6, "h-beta": 3 },
+  },
+  "star-cloud": { continuumMagArcsec2: 22, rayleigh: {} },
+  asterism: { continuumMagArcsec2: 24, rayleigh: {} },
+  "double-star": { continuumMagArcsec2: null, rayleigh: {} },
+  star: { continuumMagArcsec2: null, rayleigh: {} },
+};
+
+export const RANKING_RULES: RankingRules = {
+  suits: {
+    "emission-nebula": { "h-alpha": 1, "s-ii": 0.5, "o-iii": 0.4, "h-beta": 0.3, continuum: 1 },
+    "planetary-nebula": { "o-iii": 1, "h-alpha": 0.6, "s-ii": 0.2, "h-beta": 0.3, continuum: 1 },
+    "supernova-remnant": { "h-alpha": 1, "o-iii": 0.9, "s-ii": 0.6, "h-beta": 0.2, continuum: 1 },
+    galaxy: { "h-alpha": 0.15, "o-iii": 0, "s-ii": 0, "h-beta": 0, continuum: 1 },
+    "galaxy-group": { "h-alpha": 0.15, "o-iii": 0, "s-ii": 0, "h-beta": 0, continuum: 1 },
+    "open-cluster": { "h-alpha": 0, "o-iii": 0, "s-ii": 0, "h-beta": 0, continuum: 1 },
+    "globular-cluster": { "h-alpha": 0, "o-iii": 0, "s-ii": 0, "h-beta": 0, continuum: 1 },
+    "reflection-nebula": { "h-alpha": 0, "o-iii": 0, "s-ii": 0, "h-beta": 0, continuum: 1 },
+    "dark-nebula": { "h-alpha": 0, "o-iii": 0, "s-ii": 0, "h-beta": 0, continuum: 1 },
+    "star-cloud": { "h-alpha": 0, "o-iii": 0, "s-ii": 0, "h-beta": 0, continuum: 1 },
+    asterism: { "h-alpha": 0, "o-iii": 0, "s-ii": 0, "h-beta": 0, continuum: 0.3 },
+    "double-star": { "h-alpha": 0, "o-iii": 0, "s-ii": 0, "h-beta": 0, continuum: 0 },
+    star: { "h-alpha": 0, "o-iii": 0, "s-ii": 0, "h-beta": 0, continuum: 0 },
+  },
+  // An object at this share of the frame or more is as large as one wants it.
+  fullFill: 0.15,
+  wantedSignalToNoise: 5,
+  patchArcsec: 10,
+  unknownSizeArcmin: 1,
+};
+
+/** Least altitudes, degrees (common practice). */
+export const LEAST_ALTITUDE_DEG = { imaging: 30, visual: 20, public: 15 } as const;
