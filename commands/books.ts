@@ -1,5 +1,5 @@
 /**
- * What commands need kept: clubs, members' sites and rigs.
+ * What commands need kept: clubs' settings, members' sites, rigs and wishes.
  *
  * `bot/store` keeps them; a test keeps them in memory. Every call names the club,
  * so that no club ever sees another's rows.
@@ -8,6 +8,7 @@
  */
 import type { Rig } from "../core/rig/rig.ts";
 import type { Site } from "../core/site.ts";
+import type { ObservingLimits } from "../core/weather/observing-limits.ts";
 
 export type SavedSite = {
   readonly id: number;
@@ -52,7 +53,46 @@ export interface MemberBook {
   eraseAll(club: string, member: string): Promise<void>;
 }
 
+/** Which nights the evening post goes out on. */
+export type PostOn = "go" | "marginal" | "every-night";
+
+export type ClubSettings = {
+  /** Channel of the evening post; `null` while there is none. */
+  readonly channelId: string | null;
+  /** Names of shared sites, home first; empty: the first one shared. */
+  readonly sites: readonly string[];
+  readonly hoursBeforeSunset: number;
+  readonly postOn: PostOn;
+  /** The limits the club set itself; the rest are those of `config/`. */
+  readonly limits: Partial<Omit<ObservingLimits, "optics">>;
+  /** Who holds this role runs the club, besides those who may manage the server. */
+  readonly organiserRoleId: string | null;
+  /** What went wrong with the post, in a sentence for the organisers; `null` when nothing did. */
+  readonly trouble: string | null;
+};
+
+export interface ClubBook {
+  /** The club's settings, or those it begins with. */
+  settings(club: string): Promise<ClubSettings>;
+  change(club: string, changes: Partial<ClubSettings>): Promise<ClubSettings>;
+}
+
+/** A member's wish to be mentioned in the evening post. */
+export type NotifyWish = {
+  /** One of the member's sites; `null` for whichever is the default. */
+  readonly siteName: string | null;
+  readonly leastHours: number;
+};
+
+export interface NotifyBook {
+  get(club: string, member: string): Promise<NotifyWish | null>;
+  set(club: string, member: string, wish: NotifyWish): Promise<void>;
+  remove(club: string, member: string): Promise<void>;
+}
+
 export interface Books {
+  readonly clubs: ClubBook;
+  readonly notify: NotifyBook;
   readonly sites: SiteBook;
   readonly rigs: RigBook;
   readonly members: MemberBook;

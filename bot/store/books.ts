@@ -5,7 +5,9 @@
  */
 import type { Kysely } from "kysely";
 import type { Books } from "../../commands/books.ts";
+import { clubBook } from "./club-book.ts";
 import { memberBook } from "./member-book.ts";
+import { notifyBook } from "./notify-book.ts";
 import { rigBook } from "./rig-book.ts";
 import { siteBook } from "./site-book.ts";
 import type { Tables } from "./tables.ts";
@@ -16,6 +18,8 @@ import type { Tables } from "./tables.ts";
  */
 export function storeBooks(db: Kysely<Tables>, clock: () => number): Books {
   return {
+    clubs: clubBook(db, clock),
+    notify: notifyBook(db, clock),
     sites: siteBook(db, clock),
     rigs: rigBook(db, clock),
     members: memberBook(db),

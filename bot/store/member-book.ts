@@ -48,6 +48,45 @@ export const MEMBER_TABLES: readonly MemberTable[] = [
       db.deleteFrom("rigs").where("club_id", "=", club).where("owner_id", "=", member).execute(),
   },
   {
+    table: "notify_wishes",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("notify_wishes")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("member_id", "=", member)
+        .orderBy("created_ms")
+        .execute(),
+    erase: (db, club, member) =>
+      db.deleteFrom("notify_wishes").where("club_id", "=", club).where("member_id", "=", member).execute(),
+  },
+  {
+    table: "evening_people",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("evening_people")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("member_id", "=", member)
+        .orderBy("created_ms")
+        .execute(),
+    erase: (db, club, member) =>
+      db.deleteFrom("evening_people").where("club_id", "=", club).where("member_id", "=", member).execute(),
+  },
+  {
+    table: "answer_buttons",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("answer_buttons")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("owner_id", "=", member)
+        .orderBy("created_ms")
+        .execute(),
+    erase: (db, club, member) =>
+      db.deleteFrom("answer_buttons").where("club_id", "=", club).where("owner_id", "=", member).execute(),
+  },
+  {
     table: "members",
     rows: (db, club, member) =>
       db

@@ -10,10 +10,11 @@ import type { Kysely } from "kysely";
 import { WorldError } from "../../commands/ask-error.ts";
 import type { Migration } from "./migration.ts";
 import { firstTables } from "./migration-001-first-tables.ts";
+import { evening } from "./migration-002-evening.ts";
 import type { Tables } from "./tables.ts";
 
 /** By hand, in order; a new one goes to the end. */
-export const MIGRATIONS: readonly Migration[] = [firstTables];
+export const MIGRATIONS: readonly Migration[] = [firstTables, evening];
 
 /**
  * Takes the steps a store has not taken yet; writes nothing when there are none.

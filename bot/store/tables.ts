@@ -70,6 +70,63 @@ export type SchemaVersionRow = {
   readonly applied_ms: number;
 };
 
+export type ClubSettingsRow = { readonly club_id: string; readonly settings_json: string };
+
+export type NotifyWishRow = {
+  readonly club_id: string;
+  readonly member_id: string;
+  readonly site_name: string | null;
+  readonly least_hours: number;
+  readonly created_ms: number;
+};
+
+/** One message the evening run sends, at most once: `claimed`, then `posted` or `abandoned`. */
+export type EveningClaimRow = {
+  readonly club_id: string;
+  readonly night: string;
+  readonly kind: string;
+  readonly state: "claimed" | "posted" | "abandoned";
+  /** The process that may send it until the lease runs out. */
+  readonly holder: string;
+  readonly lease_until_ms: number;
+  readonly claimed_ms: number;
+  /** When a first attempt to send began; `null` when none ever did. */
+  readonly send_began_ms: number | null;
+  readonly channel_id: string;
+  readonly message_id: string | null;
+  readonly settled_ms: number | null;
+  readonly reason: string | null;
+};
+
+/** What a night's post shows and what was seen since; `turn` counts its changes. */
+export type EveningWatchRow = {
+  readonly club_id: string;
+  readonly night: string;
+  readonly turn: number;
+  readonly watch_json: string;
+};
+
+/** Who is going out, and whom the post mentioned. */
+export type EveningPersonRow = {
+  readonly club_id: string;
+  readonly night: string;
+  readonly member_id: string;
+  readonly part: "out" | "mentioned";
+  readonly name: string;
+  readonly created_ms: number;
+};
+
+/** A button under an answer: what it asks, and who may press it. */
+export type AnswerButtonRow = {
+  readonly id: string;
+  readonly club_id: string;
+  /** `null`: anyone in the club. */
+  readonly owner_id: string | null;
+  readonly kind: "next" | "share";
+  readonly question_json: string;
+  readonly created_ms: number;
+};
+
 export interface Tables {
   clubs: ClubRow;
   members: MemberRow;
@@ -77,4 +134,10 @@ export interface Tables {
   rigs: RigRow;
   forecast_answers: ForecastAnswerRow;
   schema_versions: SchemaVersionRow;
+  club_settings: ClubSettingsRow;
+  notify_wishes: NotifyWishRow;
+  evening_claims: EveningClaimRow;
+  evening_watches: EveningWatchRow;
+  evening_people: EveningPersonRow;
+  answer_buttons: AnswerButtonRow;
 }
