@@ -51,6 +51,8 @@ export type NightChart = Described & {
     readonly points: readonly { readonly at: Date; readonly altitudeDeg: number }[];
     readonly illuminatedFraction: number;
     readonly waxing: boolean;
+    /** Seen from south of the equator: a waxing Moon is lit on the left. */
+    readonly southern?: boolean;
   };
 };
 
