@@ -1,5 +1,5 @@
 /**
- * When a body passes an altitude, and when a fixed place stands on the meridian.
+ * When a body passes an altitude, and when it or a fixed place stands on the meridian.
  *
  * Every crossing in a span is found, those minutes apart beside a grazing too.
  * Times are for a level horizon at height 0: no dip.
@@ -7,11 +7,13 @@
  * @packageDocumentation
  */
 import type { BodyName } from "../targets/sky-object.ts";
-import { halfTurnDeg, turnDeg } from "./angles.ts";
+import { DEG_PER_RAD, halfTurnDeg, turnDeg } from "./angles.ts";
 import { semidiameterDeg } from "./bodies.ts";
+import { geocentricTrack } from "./ephemeris.ts";
 import { type GroundPosition, hourAngleDeg, skyFrame } from "./frame.ts";
 import { placeOfDate } from "./place.ts";
 import { HORIZON_REFRACTION_DEG } from "./refraction.ts";
+import { highestBetween, rootBetween } from "./roots.ts";
 import { MS_PER_DAY } from "./time.ts";
 import { heightTrack } from "./topocentric.ts";
 
@@ -40,8 +42,6 @@ export type HeightSamples = {
 const STEP_MS = 20 * 60_000;
 /** No body climbs faster: 15.04° an hour and the Moon's own parallax. */
 const FASTEST_DEG_PER_STEP = 16.5 * (STEP_MS / 3_600_000);
-const ROOT_MS = 1;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /**
  * A body's heights through a span, from which any number of crossings can be read.
@@ -116,54 +116,6 @@ function heightsAbove(samples: HeightSamples, level: Level): readonly number[] {
     : samples.centre.map((altitudeDeg) => altitudeDeg - level.altitudeDeg);
 }
 
-/** Where a continuous function changes sign: false position, with Illinois's halving. */
-function rootBetween(
-  height: (at: number) => number,
-  startMs: number,
-  startHeight: number,
-  endMs: number,
-  endHeight: number,
-): number {
-  let [low, lowHeight, high, highHeight] = [startMs, startHeight, endMs, endHeight];
-  let kept: "low" | "high" | null = null;
-  for (let turn = 0; turn < 60 && high - low > ROOT_MS; turn++) {
-    const guess = low + ((high - low) * lowHeight) / (lowHeight - highHeight);
-    const at = Math.min(Math.max(guess, low + ROOT_MS / 4), high - ROOT_MS / 4);
-    const value = height(at);
-    if (value < 0 === lowHeight < 0) {
-      [low, lowHeight] = [at, value];
-      if (kept === "high") highHeight /= 2;
-      kept = "high";
-    } else {
-      [high, highHeight] = [at, value];
-      if (kept === "low") lowHeight /= 2;
-      kept = "low";
-    }
-    if (Math.abs(value) < 1e-9) return at;
-  }
-  return (low + high) / 2;
-}
-
-/** Where a function with one hill is highest, by golden section, to 0.1 s. */
-function highestBetween(height: (at: number) => number, startMs: number, endMs: number): number {
-  let [low, high] = [startMs, endMs];
-  let left = high - GOLDEN * (high - low);
-  let right = low + GOLDEN * (high - low);
-  let [leftHeight, rightHeight] = [height(left), height(right)];
-  while (high - low > 100) {
-    if (leftHeight < rightHeight) {
-      [low, left, leftHeight] = [left, right, rightHeight];
-      right = low + GOLDEN * (high - low);
-      rightHeight = height(right);
-    } else {
-      [high, right, rightHeight] = [right, left, leftHeight];
-      left = high - GOLDEN * (high - low);
-      leftHeight = height(left);
-    }
-  }
-  return (low + high) / 2;
-}
-
 /**
  * Passages of one level by a body within a span, in order.
  *
@@ -179,13 +131,13 @@ export function bodyCrossings(
   return crossingsIn(sampleHeights(body, position, from, to), level);
 }
 
-/** The sky turns by 360° in this share of a day. */
-const SIDEREAL_DAY_MS = 0.99726957 * MS_PER_DAY;
+/** The sky turns by 1° in so many milliseconds. */
+const MS_PER_SKY_DEG = (0.99726957 * MS_PER_DAY) / 360;
 
 /**
  * The first upper transit of a fixed J2000 place within a span.
  *
- * @returns `null` when it does not stand on the meridian between `from` and `to`
+ * @returns `null` when it does not stand on the meridian from `from` until before `to`
  */
 export function transitOf(
   position: GroundPosition,
@@ -194,13 +146,34 @@ export function transitOf(
   from: Date,
   to: Date,
 ): Date | null {
-  const raOfDateDeg = placeOfDate(raDeg, decDeg, from).raDeg;
-  const started = hourAngleDeg(skyFrame(position, from), raOfDateDeg);
-  const msPerDeg = SIDEREAL_DAY_MS / 360;
-  const first = from.getTime() + turnDeg(-started) * msPerDeg;
-  // Nutation and aberration of the instant itself, not of the start of the span.
-  const at = new Date(first);
-  const left = halfTurnDeg(hourAngleDeg(skyFrame(position, at), placeOfDate(raDeg, decDeg, at).raDeg));
-  const settled = new Date(Math.round(first - left * msPerDeg));
-  return settled.getTime() < to.getTime() ? settled : null;
+  return firstTransit(from, to, (utMs) => {
+    const at = new Date(Math.round(utMs));
+    return hourAngleDeg(skyFrame(position, at), placeOfDate(raDeg, decDeg, at).raDeg);
+  });
+}
+
+/**
+ * The first upper transit of a body within a span.
+ *
+ * @returns `null` when it does not stand on the meridian from `from` until before `to`
+ */
+export function transitOfBody(body: BodyName, position: GroundPosition, from: Date, to: Date): Date | null {
+  const track = geocentricTrack(body);
+  return firstTransit(from, to, (utMs) => {
+    // On the meridian the parallax is all in altitude: the Earth's centre sees the same transit.
+    const { x, y, siderealDeg } = track(utMs);
+    return halfTurnDeg(siderealDeg + position.longitudeDeg - Math.atan2(y, x) * DEG_PER_RAD);
+  });
+}
+
+/** Newton's steps at the stars' rate; the Moon, 4 % slower, settles in six. */
+function firstTransit(from: Date, to: Date, hourAngleAt: (utMs: number) => number): Date | null {
+  let at = from.getTime() + turnDeg(-hourAngleAt(from.getTime())) * MS_PER_SKY_DEG;
+  for (let step = 0; step < 8; step++) {
+    const correction = hourAngleAt(at) * MS_PER_SKY_DEG;
+    at -= correction;
+    if (Math.abs(correction) < 1) break;
+  }
+  const settled = Math.round(at);
+  return settled >= from.getTime() && settled < to.getTime() ? new Date(settled) : null;
 }

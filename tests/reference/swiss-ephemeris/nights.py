@@ -124,7 +124,7 @@ print("# settings: TT - UTC 69.184 s, UT1 = UTC; topocentric apparent places, tr
 print("#   twilights: centre at -6, -12, -18 degrees; rise and set: upper limb (Sun 959.63\" at 1 AU, Moon")
 print("#   1737.4 km) with 34' of refraction; zones by Python's zoneinfo; made by nights.py")
 print(f"# made: {datetime.date.today()}")
-print("# site date noon next-noon sunset civil-dusk nautical-dusk astronomical-dusk astronomical-dawn")
+print("# columns: site date noon next-noon sunset civil-dusk nautical-dusk astronomical-dusk astronomical-dawn")
 print("#   nautical-dawn civil-dawn sunrise moonrise moonset sun-lowest-deg moon-lit moon-phase-angle-deg")
 print("#   an event: seconds after noon / seconds of time in which the body climbs or sinks 1 arcsecond; - none")
 print("#   nights in which a turn comes within 6\" of a level are left out; lit share and angle: site, half-way")
