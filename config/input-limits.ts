@@ -43,6 +43,12 @@ export const THROUGHPUT: Range = { min: 0.05, max: 1 };
 export const SENSOR_SIDE_MM: Range = { min: 1, max: 254 };
 export const PIXEL_UM: Range = { min: 0.5, max: 50 };
 export const READ_NOISE_ELECTRONS: Range = { min: 0.1, max: 100 };
+export const ELECTRONS_PER_ADU: Range = { min: 0.001, max: 100 };
+export const SATURATION_ELECTRONS: Range = { min: 100, max: 5_000_000 };
+/** Electrons per second and pixel: from a deeply cooled chip to one in the Sun. */
+export const DARK_ELECTRONS: Range = { min: 0, max: 1000 };
+export const EFFICIENCY: Range = { min: 0.001, max: 1 };
+export const EFFICIENCY_POINTS: Range = { min: 1, max: 12 };
 export const SENSOR_CELSIUS: Range = { min: -100, max: 60 };
 export const GUIDING_ARCSEC: Range = { min: 0, max: 20 };
 export const FLIP_AFTER_MINUTES: Range = { min: 0, max: 180 };
