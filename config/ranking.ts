@@ -5,7 +5,7 @@
  * @packageDocumentation
  */
 import type { KindBrightness } from "../core/targets/object-brightness.ts";
-import type { RankingRules } from "../core/targets/ranking-rules.ts";
+import type { RankingRules, VisualRules } from "../core/targets/ranking-rules.ts";
 
 /** Figures of the faint half of each kind. */
 export const KIND_BRIGHTNESS: KindBrightness = {
@@ -15,7 +15,7 @@ export const KIND_BRIGHTNESS: KindBrightness = {
   "globular-cluster": { continuumMagArcsec2: 23, rayleigh: {} },
   "emission-nebula": {
     continuumMagArcsec2: null,
-    rayleigh: { "h-alpha": 20, "o-iii": 3, "s-ii": 5, "h-beta": 6 },
+    rayleigh: { "h-alpha": 5, "o-iii": 1, "s-ii": 1, "h-beta": 1.5 },
   },
   "reflection-nebula": { continuumMagArcsec2: 23.5, rayleigh: {} },
   "dark-nebula": { continuumMagArcsec2: 24, rayleigh: {} },
@@ -25,7 +25,7 @@ export const KIND_BRIGHTNESS: KindBrightness = {
   },
   "supernova-remnant": {
     continuumMagArcsec2: null,
-    rayleigh: { "h-alpha": 10, "o-iii": 5, "s-ii": 6, "h-beta": 3 },
+    rayleigh: { "h-alpha": 1, "o-iii": 0.5, "s-ii": 0.5, "h-beta": 0.3 },
   },
   "star-cloud": { continuumMagArcsec2: 22, rayleigh: {} },
   asterism: { continuumMagArcsec2: 24, rayleigh: {} },
@@ -54,6 +54,29 @@ export const RANKING_RULES: RankingRules = {
   wantedSignalToNoise: 5,
   patchArcsec: 10,
   unknownSizeArcmin: 1,
+};
+
+export const VISUAL_RULES: VisualRules = {
+  suits: {
+    "globular-cluster": 1,
+    "open-cluster": 0.9,
+    "planetary-nebula": 0.9,
+    galaxy: 0.8,
+    "galaxy-group": 0.7,
+    "emission-nebula": 0.9,
+    "supernova-remnant": 0.6,
+    "double-star": 0.7,
+    "star-cloud": 0.6,
+    asterism: 0.6,
+    "reflection-nebula": 0.5,
+    "dark-nebula": 0.1,
+    star: 0,
+  },
+  enoughHours: 2,
+  easyAboveLimitMag: 7,
+  easyLevel: 20,
+  largeArcmin: 60,
+  starryMagArcsec2: 21,
 };
 
 /** Least altitudes, degrees (common practice). */

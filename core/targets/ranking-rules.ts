@@ -22,6 +22,22 @@ export type RankingRules = {
   readonly unknownSizeArcmin: number;
 };
 
+/** What the ranking for the eye is told. */
+export type VisualRules = {
+  /** How rewarding each kind is at an eyepiece, 0 to 1. */
+  readonly suits: Readonly<Record<ObjectKind, number>>;
+  /** Counting hours from which more do not help: an object takes minutes, not a night. */
+  readonly enoughHours: number;
+  /** So many magnitudes above the telescope's limit, an object is as bright as one wants it. */
+  readonly easyAboveLimitMag: number;
+  /** So far above the threshold of contrast, it is plain to everyone. */
+  readonly easyLevel: number;
+  /** Apparent size in the eyepiece from which an object is large enough, arcminutes. */
+  readonly largeArcmin: number;
+  /** What a field of stars is taken for when an eyepiece is chosen for it. */
+  readonly starryMagArcsec2: number;
+};
+
 /** How well a light suits an object: its own figure where the overlay has one, else its kind's. */
 export function suitability(object: SkyObject, light: Light, rules: RankingRules): number {
   return object.suits[light] ?? rules.suits[object.kind][light];

@@ -1,0 +1,131 @@
+/**
+ * The whole catalogue in order of what shows well to the eye in one telescope tonight.
+ *
+ * Counting hours × reach × fit × suits, with contrast and exit pupil in place of electrons.
+ *
+ * @packageDocumentation
+ */
+
+import { magArcsec2 } from "../night/sky-brightness.ts";
+import type { VisualRig } from "../rig/rig.ts";
+import type { CatalogueColumns } from "./catalogue-columns.ts";
+import { catalogueHours, eyeDetector } from "./catalogue-hours.ts";
+import { V_BAND_NM } from "./extinction.ts";
+import { bestView, type EyepieceUse, eyepieceUses, telescopeLimitMag } from "./eyepiece-choice.ts";
+import type { NightGrid } from "./night-grid.ts";
+import { extinctionAt, type ObservingConditions } from "./observing-conditions.ts";
+import type { RankedObject } from "./ranking.ts";
+import type { VisualRules } from "./ranking-rules.ts";
+import type { ObjectKind, SkyObject } from "./sky-object.ts";
+import type { Clearance } from "./visibility.ts";
+
+export type VisualQuestion = {
+  readonly columns: CatalogueColumns;
+  readonly grid: NightGrid;
+  readonly rig: VisualRig;
+  readonly conditions: ObservingConditions;
+  readonly clearance: Clearance;
+  readonly rules: VisualRules;
+};
+
+export type RankedView = RankedObject & {
+  /** The eyepiece that shows it best; `null` for a rig without. */
+  readonly use: EyepieceUse | null;
+};
+
+/** Kinds that are seen star by star: their surface says little. */
+const MADE_OF_STARS: ReadonlySet<ObjectKind> = new Set([
+  "open-cluster",
+  "asterism",
+  "star-cloud",
+  "double-star",
+  "star",
+]);
+
+/**
+ * Ranks every object of the catalogue for the eye.
+ *
+ * @returns all that are above the limits at some time and can be seen, best first
+ */
+export function rankVisual(question: VisualQuestion): RankedView[] {
+  const { columns, conditions, rig, rules } = question;
+  const hours = catalogueHours(question.grid, eyeDetector(columns), conditions, question.clearance);
+  const uses = eyepieceUses(rig);
+  const limitMag = telescopeLimitMag(conditions.zenithMagArcsec2, rig.apertureMm);
+  const overheadMag = extinctionAt(conditions, V_BAND_NM);
+
+  const ranked: RankedView[] = [];
+  columns.objects.forEach((object, index) => {
+    const counting = hours.counting[index] as number;
+    if (counting <= 0) return;
+    const suits = object.showpiece || object.kind !== "double-star" ? rules.suits[object.kind] : 0;
+    const seen = suits > 0 ? seenBy(question, object, index, uses, limitMag, overheadMag) : null;
+    if (seen === null || seen.reach <= 0) return;
+    const enough = Math.min(1, counting / rules.enoughHours);
+    ranked.push({
+      object,
+      usableHours: hours.usable[index] as number,
+      countingHours: counting,
+      suits,
+      rank: enough * seen.reach * seen.fit * suits,
+      reach: seen.reach,
+      fillFraction: seen.fillFraction,
+      objectInField: seen.objectInField,
+      use: seen.use,
+    });
+  });
+  return ranked.sort((one, other) => other.rank - one.rank);
+}
+
+type Seen = {
+  readonly reach: number;
+  readonly fit: number;
+  readonly fillFraction: number | null;
+  readonly objectInField: number | null;
+  readonly use: EyepieceUse | null;
+};
+
+function seenBy(
+  { columns, conditions, rules }: VisualQuestion,
+  object: SkyObject,
+  index: number,
+  uses: readonly EyepieceUse[],
+  limitMag: number,
+  overheadMag: number,
+): Seen | null {
+  const majorArcmin = (columns.majorDeg[index] as number) * 60;
+  const minorArcmin = (columns.minorDeg[index] as number) * 60;
+  const continuum = columns.continuum[index] as number;
+  if (object.magnitude === null && continuum <= 0) return null;
+  // Without a magnitude of its own, the light of its surface over its area.
+  const surfaceMag = continuum > 0 ? magArcsec2(continuum) : null;
+  const areaArcsec2 = (Math.PI / 4) * majorArcmin * minorArcmin * 3600;
+  const magnitude =
+    object.magnitude ?? (surfaceMag ?? Number.POSITIVE_INFINITY) - 2.5 * Math.log10(areaArcsec2);
+  const brightness = Math.min(1, (limitMag - overheadMag - magnitude) / rules.easyAboveLimitMag);
+  if (brightness <= 0) return null;
+
+  const starry = MADE_OF_STARS.has(object.kind);
+  const patch = {
+    majorArcmin,
+    minorArcmin,
+    magArcsec2: (surfaceMag ?? rules.starryMagArcsec2) + overheadMag,
+  };
+  const view = bestView(
+    uses,
+    starry ? { ...patch, magArcsec2: rules.starryMagArcsec2 } : patch,
+    conditions.zenithMagArcsec2,
+  );
+  if (view === null) return null;
+  const contrast = starry ? 1 : Math.min(1, view.level / rules.easyLevel);
+  if (!starry && view.level < 1) return null;
+  const apparentArcmin = majorArcmin * view.use.power;
+  const large = starry && object.majorArcmin === null ? 1 : Math.min(1, apparentArcmin / rules.largeArcmin);
+  return {
+    reach: brightness * contrast,
+    fit: view.objectInField * large,
+    fillFraction: object.majorArcmin === null ? null : view.fillFraction,
+    objectInField: object.majorArcmin === null ? null : view.objectInField,
+    use: view.use,
+  };
+}
