@@ -29,6 +29,3 @@ export const FLIP_AFTER_MINUTES = 5;
 
 /** Blur of a star at the zenith where the site's is unknown. */
 export const SEEING_ARCSEC = 3;
-
-/** Altitude below which nobody photographs. */
-export const IMAGING_LEAST_ALTITUDE_DEG = 30;
