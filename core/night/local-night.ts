@@ -54,10 +54,15 @@ export function nightHolding(at: Date, site: GroundPosition & { readonly timeZon
   return sunrise !== undefined && at >= sunrise.at ? nightAfter(night) : night;
 }
 
-/** The night after a night. */
+/** The night after a night: its noon is where the other ends. */
 function nightAfter(night: Night): Night {
-  const next = DateTime.fromISO(night.date, { zone: "utc" }).plus({ days: 1 });
-  return nightOn(next.toFormat("yyyy-MM-dd"), night.timeZone);
+  const day = DateTime.fromISO(night.date, { zone: "utc" }).plus({ days: 1 });
+  return {
+    date: day.toFormat("yyyy-MM-dd"),
+    timeZone: night.timeZone,
+    noon: night.nextNoon,
+    nextNoon: noonOf(day.plus({ days: 1 }), night.timeZone),
+  };
 }
 
 /** A night and those that follow, `count` in all. */

@@ -95,6 +95,20 @@ describe("skyFrame and horizontalOf", () => {
   });
 });
 
+describe("horizontalOf, common practice", () => {
+  it("has 2h33m, +61.4° about 35° up in the north-east at 43° north, 80° west on a September evening", () => {
+    // Half past nine, daylight time, on 23 September: what observers there expect, no source.
+    const frame = skyFrame(
+      { latitudeDeg: 43, longitudeDeg: -80, elevationMetres: 0 },
+      new Date("2026-09-23T21:30:00-04:00"),
+    );
+    const { altitudeDeg, azimuthDeg } = horizontalOf(frame, (2 + 33 / 60) * 15, 61.4);
+    expect(Math.abs(altitudeDeg - 35)).toBeLessThan(2);
+    expect(azimuthDeg).toBeGreaterThan(22.5);
+    expect(azimuthDeg).toBeLessThan(67.5);
+  });
+});
+
 describe("hourAngleDeg", () => {
   it("counts west of the meridian positive", () => {
     const frame = skyFrame(
