@@ -103,7 +103,10 @@ export type FramingChart = Described & {
     /** Turn of this panel against the chart's up, north through east; 0 when parallel. */
     readonly turnDeg: number;
   }[];
-  /** PNG or JPEG of the sky as the frame sees it, `spanDeg` across, drawn in bone on umber; `null` without. */
+  /**
+   * PNG or JPEG of the sky as the frame sees it, already turned, its middle on the tangent
+   * point and `spanDeg` across its width; drawn in bone on umber; `null` without.
+   */
   readonly picture: {
     readonly bytes: Uint8Array;
     readonly mediaType: string;
@@ -161,6 +164,9 @@ export type OutreachStripChart = Described & {
     readonly darkHours: number;
     readonly illuminatedFraction: number;
     readonly waxing: boolean;
+    /** Seen from south of the equator: a waxing Moon is lit on the left. */
+    readonly southern?: boolean;
+    /** Names of the planets in reach; drawn by their initials. */
     readonly planets: readonly string[];
     /** 1–3 for the best, with its reason; `null` for the rest. */
     readonly rank: number | null;

@@ -20,6 +20,9 @@ export const PALETTE = {
   boneFaint: "#7a6d5f",
   /** The one accent. */
   copper: "#dd965c",
+  /** What the bluest and the reddest stars lean towards. */
+  starBlue: "#c3d0ee",
+  starRed: "#f0b98c",
   /** The Moon's own. */
   lilac: "#bcacd3",
 } as const;

@@ -7,14 +7,14 @@
 import type { NightChart } from "../../commands/chart.ts";
 import { clockTime } from "../../commands/words/clock.ts";
 import { PALETTE } from "../../config/palette.ts";
-import { litPath, UPRIGHT } from "./disc.ts";
 import { type EndName, endNameRoom, endNames } from "./end-names.ts";
 import { leading, lettering, SMALL_PX, shortened, widthOf, wrapped } from "./lettering.ts";
+import { moonIcon } from "./moon-icon.ts";
 import { oktaCircle } from "./okta.ts";
 import { type Drawing, MARGIN_PX, PAGE_WIDTH_PX, ROOM_PX } from "./page.ts";
 import { clockHours, held, linear, type Scale, spread } from "./scale.ts";
 import { skyPath, stretches } from "./sky-path.ts";
-import { circle, join, line, NOTHING, path, type Svg, through } from "./svg.ts";
+import { join, line, NOTHING, path, type Svg, through } from "./svg.ts";
 import { nightGround, stairHeight, treads, twilightStair } from "./twilight-stair.ts";
 
 const LEFT = MARGIN_PX + 32;
@@ -210,7 +210,6 @@ function moonLane(chart: NightChart, name: string, xOf: Scale, base: number, rig
   const points = chart.moon.points.map((point) => ({ ...point, state: "usable" as const }));
   const ridge = stretches(points, chart.span.start.getTime(), chart.span.end.getTime(), xOf, yOf);
   const centre = { x: MARGIN_PX + 12, y: base - MOON_LANE_PX / 2 };
-  const limb = chart.moon.waxing !== (chart.moon.southern ?? false) ? -90 : 90;
   const step = leading(SMALL_PX);
   const said = [...name.split(/ (?=\d)/u), ...(ridge.length === 0 ? ["not up"] : [])];
   return join([
@@ -224,8 +223,7 @@ function moonLane(chart: NightChart, name: string, xOf: Scale, base: number, rig
         path(through(crest), { stroke: PALETTE.lilac, "stroke-width": 2 }),
       ]);
     }),
-    circle(centre, 11, { fill: PALETTE.umberRaised, stroke: PALETTE.lilac, "stroke-width": 1.2 }),
-    path(litPath(centre, 11, limb, chart.moon.illuminatedFraction, UPRIGHT), { fill: PALETTE.lilac }),
+    moonIcon(centre, 11, chart.moon),
     lettering({ x: right + 8, y: base - MOON_LANE_PX / 2 - ((said.length - 2) * step) / 2 - 2 }, said, {
       ink: PALETTE.lilac,
     }),

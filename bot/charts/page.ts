@@ -32,20 +32,24 @@ const CAUTION_PADDING_PX = 9;
 /** Pattern of slanting lines for what is neither full nor empty. */
 export const HATCH = "url(#hatch)";
 
-/** A caution on bone, so that nobody takes it for a caption. */
-export function cautionBlock(text: string, widthPx: number): Block {
+/** A caution as a block of the other tone, so that nobody takes it for a caption. */
+export function cautionBlock(
+  text: string,
+  widthPx: number,
+  tone: { readonly ground: string; readonly ink: string } = { ground: PALETTE.bone, ink: PALETTE.umber },
+): Block {
   const room = widthPx - 2 * CAUTION_PADDING_PX - 6;
   const lines = wrapped(text, room, CAUTION_PX, "bold");
   const height = lines.length * leading(CAUTION_PX) + 2 * CAUTION_PADDING_PX - 2;
   return {
     heightPx: height,
     content: join([
-      rect(0, 0, widthPx, height, { fill: PALETTE.bone, rx: 3 }),
+      rect(0, 0, widthPx, height, { fill: tone.ground, rx: 3 }),
       rect(0, 0, 6, height, { fill: PALETTE.copper }),
       lettering({ x: CAUTION_PADDING_PX + 6, y: CAUTION_PADDING_PX + CAUTION_PX - 2 }, lines, {
         sizePx: CAUTION_PX,
         weight: "bold",
-        ink: PALETTE.umber,
+        ink: tone.ink,
       }),
     ]),
   };
