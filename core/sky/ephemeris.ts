@@ -41,7 +41,7 @@ const VALUES = 4;
 const REMEMBERED_NODES = 10_000;
 const remembered = new Map<string, Float64Array>();
 
-/** Degrees the Earth turns to a mean sidereal day's count; IAU 2000 Earth rotation angle. */
+/** How far the Earth has turned, degrees of any turn: the IAU 2000 Earth rotation angle. */
 function earthRotationDeg(utMs: number): number {
   const days = (utMs - J2000_MS) / MS_PER_DAY;
   // The whole turns are dropped first, or the angle loses digits.
