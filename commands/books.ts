@@ -9,6 +9,7 @@
 import type { Rig } from "../core/rig/rig.ts";
 import type { Site } from "../core/site.ts";
 import type { ObservingLimits } from "../core/weather/observing-limits.ts";
+import type { RigFacts } from "./read/rig-facts.ts";
 
 export type SavedSite = {
   readonly id: number;
@@ -24,25 +25,36 @@ export type SavedRig = {
   readonly ownerId: string;
   readonly rig: Rig;
   readonly isDefault: boolean;
+  /** What its owner said, where the rig was made of that. */
+  readonly said?: RigFacts;
 };
 
 /** Names are matched without regard to case, spaces and hyphens. */
 export interface SiteBook {
   /** The member's own sites, then those shared in the club. */
   list(club: string, member: string): Promise<readonly SavedSite[]>;
-  /** Adds, or replaces the member's site of that name; coordinates are rounded to 0.01° here. */
+  /**
+   * Adds, or replaces the member's site of that name (of that id with `replaces`, which may rename);
+   * coordinates are rounded to 0.01° here. A member's first site is the default.
+   */
   save(
     club: string,
     member: string,
     site: Site,
-    options?: { makeDefault?: boolean; shared?: boolean },
+    options?: { makeDefault?: boolean; shared?: boolean; replaces?: number },
   ): Promise<SavedSite>;
   remove(club: string, member: string, id: number): Promise<void>;
 }
 
 export interface RigBook {
   list(club: string, member: string): Promise<readonly SavedRig[]>;
-  save(club: string, member: string, rig: Rig, options?: { makeDefault?: boolean }): Promise<SavedRig>;
+  /** As {@link SiteBook.save}; what was said of it stays when it is not said anew. */
+  save(
+    club: string,
+    member: string,
+    rig: Rig,
+    options?: { makeDefault?: boolean; replaces?: number; said?: RigFacts },
+  ): Promise<SavedRig>;
   remove(club: string, member: string, id: number): Promise<void>;
 }
 
@@ -69,6 +81,8 @@ export type ClubSettings = {
   readonly organiserRoleId: string | null;
   /** What went wrong with the post, in a sentence for the organisers; `null` when nothing did. */
   readonly trouble: string | null;
+  /** Whether an organiser has been told. */
+  readonly troubleTold: boolean;
 };
 
 export interface ClubBook {

@@ -21,8 +21,8 @@ export const BORTLE_CLASS: Range = { min: 1, max: 9 };
 export const NAKED_EYE_LIMIT_MAG: Range = { min: 1, max: 8 };
 export const SEEING_ARCSEC: Range = { min: 0.3, max: 15 };
 
-/** Points of an obstruction profile: two make a line, more than one a degree says nothing new. */
-export const SKYLINE_POINTS: Range = { min: 2, max: 360 };
+/** Points of an obstruction profile: one is a wall all around, more than one a degree says nothing new. */
+export const SKYLINE_POINTS: Range = { min: 1, max: 360 };
 export const SKYLINE_ALTITUDE_DEG: Range = { min: -10, max: 90 };
 /** Characters of a profile: 360 points, generously spaced. */
 export const SKYLINE_TEXT_LENGTH = 8000;

@@ -56,6 +56,7 @@ export const firstTables: Migration = {
       .addColumn("name", "text", (column) => column.notNull())
       .addColumn("name_key", "text", (column) => column.notNull())
       .addColumn("rig_json", "text", (column) => column.notNull())
+      .addColumn("said_json", "text")
       .addColumn("is_default", "integer", (column) => column.notNull())
       .addColumn("created_ms", "bigint", (column) => column.notNull())
       .addUniqueConstraint("rigs_name", ["club_id", "owner_id", "name_key"])

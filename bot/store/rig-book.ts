@@ -30,12 +30,14 @@ export function rigBook(db: Kysely<Tables>, clock: () => number): RigBook {
         await enrol(transaction, club, member, clock());
         const own = await transaction
           .selectFrom("rigs")
-          .select(["id", "name_key", "is_default", "created_ms"])
+          .select(["id", "name_key", "said_json", "is_default", "created_ms"])
           .where("club_id", "=", club)
           .where("owner_id", "=", member)
           .execute();
         const key = matchKey(rig.name);
-        const before = own.find((row) => row.name_key === key);
+        const before = own.find((row) =>
+          options.replaces === undefined ? row.name_key === key : Number(row.id) === options.replaces,
+        );
         const makeDefault = options.makeDefault ?? (before ? before.is_default === 1 : own.length === 0);
         if (makeDefault) {
           await transaction
@@ -52,6 +54,7 @@ export function rigBook(db: Kysely<Tables>, clock: () => number): RigBook {
           name: rig.name,
           name_key: key,
           rig_json: JSON.stringify(rig),
+          said_json: options.said === undefined ? (before?.said_json ?? null) : JSON.stringify(options.said),
           is_default: makeDefault ? 1 : 0,
           created_ms: before?.created_ms ?? clock(),
         };
@@ -82,5 +85,6 @@ export function savedRigFromRow(row: RigRow): SavedRig {
     ownerId: row.owner_id,
     isDefault: row.is_default === 1,
     rig: fromJson(row.rig_json, "a rig"),
+    ...(row.said_json === null ? {} : { said: fromJson(row.said_json, "a rig") }),
   };
 }

@@ -7,15 +7,13 @@
  */
 import type { Kysely } from "kysely";
 import type { SavedSite, SiteBook } from "../../commands/books.ts";
+import { keptDegrees } from "../../commands/read/coordinates.ts";
 import { matchKey } from "../../commands/read/names.ts";
 import type { Site } from "../../core/site.ts";
 import { enrol } from "./club-rows.ts";
 import { fromJson, newRowId } from "./row-values.ts";
 import { inTransaction } from "./store.ts";
 import type { SiteRow, Tables } from "./tables.ts";
-
-/** Steps a degree is rounded to. */
-const STEPS_PER_DEGREE = 100;
 
 export function siteBook(db: Kysely<Tables>, clock: () => number): SiteBook {
   return {
@@ -45,7 +43,9 @@ export function siteBook(db: Kysely<Tables>, clock: () => number): SiteBook {
           .where("owner_id", "=", member)
           .execute();
         const key = matchKey(site.name);
-        const before = own.find((row) => row.name_key === key);
+        const before = own.find((row) =>
+          options.replaces === undefined ? row.name_key === key : Number(row.id) === options.replaces,
+        );
         const makeDefault = options.makeDefault ?? (before ? before.is_default === 1 : own.length === 0);
         if (makeDefault) {
           await transaction
@@ -109,8 +109,8 @@ export function savedSiteFromRow(row: SiteRow): SavedSite {
 function siteColumns(site: Site) {
   return {
     name: site.name,
-    latitude_deg: rounded(site.latitudeDeg),
-    longitude_deg: rounded(site.longitudeDeg),
+    latitude_deg: keptDegrees(site.latitudeDeg),
+    longitude_deg: keptDegrees(site.longitudeDeg),
     elevation_metres: site.elevationMetres,
     time_zone: site.timeZone,
     skyline_json: JSON.stringify(site.skyline),
@@ -118,9 +118,4 @@ function siteColumns(site: Site) {
     bright_directions_json: JSON.stringify(site.brightDirections),
     seeing_arcsec: site.seeingArcsec,
   };
-}
-
-function rounded(degrees: number): number {
-  // Adding zero turns −0 into 0.
-  return Math.round(degrees * STEPS_PER_DEGREE) / STEPS_PER_DEGREE + 0;
 }

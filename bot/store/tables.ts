@@ -48,6 +48,8 @@ export type RigRow = {
   readonly name: string;
   readonly name_key: string;
   readonly rig_json: string;
+  /** What its owner said of it, where the rig was made of that. */
+  readonly said_json: string | null;
   readonly is_default: number;
   readonly created_ms: number;
 };

@@ -3,11 +3,11 @@
  *
  * @packageDocumentation
  */
-import type { Chip } from "../../core/rig/chip.ts";
 import type { EfficiencyPoint, Filter, MeasuredSky, Mount, Optics } from "../../core/rig/rig.ts";
 
 /** What an owner has said; `null` where nothing was. Focal length and ratio are the lens's own. */
 export type CameraFacts = {
+  readonly kind: "camera";
   readonly name: string;
   readonly focalLengthMm: number;
   readonly focalRatio: number;
@@ -15,8 +15,8 @@ export type CameraFacts = {
   readonly optics: Optics | null;
   readonly obstruction: number | null;
   readonly throughput: number | null;
-  /** A known chip, or `null` when size and pixel are given. */
-  readonly chip: Chip | null;
+  /** A known chip's code or format, or `null` when size and pixel are given. */
+  readonly chipCode: string | null;
   readonly widthMm: number | null;
   readonly heightMm: number | null;
   readonly pixelUm: number | null;
@@ -40,11 +40,12 @@ export type CameraFacts = {
 };
 
 export const NO_CAMERA_FACTS: Omit<CameraFacts, "name" | "focalLengthMm" | "focalRatio"> = {
+  kind: "camera",
   reducerFactor: null,
   optics: null,
   obstruction: null,
   throughput: null,
-  chip: null,
+  chipCode: null,
   widthMm: null,
   heightMm: null,
   pixelUm: null,

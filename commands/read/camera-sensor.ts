@@ -16,7 +16,7 @@ import type {
 import { AskError } from "../ask-error.ts";
 import { listWords } from "../words/sky.ts";
 import type { CameraFacts, OptionNames } from "./camera-facts.ts";
-import { unknownChip } from "./chip.ts";
+import { chipCalled, unknownChip } from "./chip.ts";
 import { matchKey } from "./names.ts";
 
 export type SensorChosen = { readonly sensor: Sensor; readonly mode: SensorMode; readonly chip: Chip };
@@ -98,8 +98,9 @@ export function temperatureOf(facts: CameraFacts, chip: Chip, assumptions: strin
 }
 
 function chipOf(facts: CameraFacts, optionOf: OptionNames): Chip {
-  const { chip, widthMm, heightMm, pixelUm } = facts;
-  if (chip !== null) {
+  const { widthMm, heightMm, pixelUm } = facts;
+  if (facts.chipCode !== null) {
+    const chip = chipCalled(optionOf("chipCode"), facts.chipCode);
     return {
       ...chip,
       widthMm: widthMm ?? chip.widthMm,

@@ -5,11 +5,28 @@
  */
 import { CHIPS, UNKNOWN_CHIP } from "../../config/sensors.ts";
 import type { Chip } from "../../core/rig/chip.ts";
-import { matchKey } from "./names.ts";
+import { AskError } from "../ask-error.ts";
+import { listWords } from "../words/sky.ts";
+import { matchKey, nearestNames } from "./names.ts";
 
-/** The chip called so, whatever the case, spaces and hyphens, or `null`. */
-export function chipCalled(name: string): Chip | null {
-  return CHIPS.find(({ code }) => matchKey(code) === matchKey(name)) ?? null;
+/**
+ * The chip called so, whatever the case, spaces and hyphens.
+ *
+ * @param option - the option it came from, for the message
+ * @throws AskError naming the nearest codes
+ */
+export function chipCalled(option: string, name: string): Chip {
+  const found = CHIPS.find(({ code }) => matchKey(code) === matchKey(name));
+  if (found) return found;
+  const codes = nearestNames(
+    name,
+    CHIPS.map(({ code }) => code),
+  );
+  throw new AskError(
+    "unknown-sensor",
+    option,
+    `“${option}” needs width x height, such as 23.5x15.7mm, or a known chip or format; the nearest are ${listWords(codes)}.`,
+  );
 }
 
 /** A chip of which only size and pixel are known. */

@@ -54,3 +54,12 @@ export function coordinateWords(latitudeDeg: number, longitudeDeg: number): stri
   const degrees = (value: number) => String(Number(Math.abs(value).toFixed(2)));
   return `${degrees(latitudeDeg)}° ${latitudeDeg < 0 ? "S" : "N"}, ${degrees(longitudeDeg)}° ${longitudeDeg < 0 ? "W" : "E"}`;
 }
+
+/** Steps a degree that is kept is rounded to. */
+const KEPT_STEPS_PER_DEGREE = 100;
+
+/** A coordinate as it is kept: to 0.01°, good to a kilometre. */
+export function keptDegrees(degrees: number): number {
+  // Adding zero turns −0 into 0.
+  return Math.round(degrees * KEPT_STEPS_PER_DEGREE) / KEPT_STEPS_PER_DEGREE + 0;
+}

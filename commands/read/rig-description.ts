@@ -9,9 +9,7 @@ import { CHIPS } from "../../config/sensors.ts";
 import type { Mount, Optics, Rig } from "../../core/rig/rig.ts";
 import { AskError } from "../ask-error.ts";
 import { type CameraFacts, NO_CAMERA_FACTS } from "./camera-facts.ts";
-import { cameraRigOf } from "./camera-rig.ts";
-import { chipCalled } from "./chip.ts";
-import { visualRigOf } from "./visual-rig.ts";
+import { type RigFacts, rigFromFacts } from "./rig-facts.ts";
 
 /** A figure: digits with a decimal point (a comma parts figures). */
 const FIGURE = String.raw`(\d+(?:\.\d+)?|\.\d+)`;
@@ -48,11 +46,16 @@ export function isRigDescription(text: string): boolean {
  * @throws AskError naming what could not be read, what is missing or which range was broken
  */
 export function parseRigDescription(option: string, text: string): Rig {
+  return rigFromFacts(parseRigFacts(option, text), () => option);
+}
+
+/** What a description says, before anything is assumed. */
+export function parseRigFacts(option: string, text: string): RigFacts {
   const line = new Line(text);
   return line.takeWord("visual") ? visualFrom(option, line) : cameraFrom(option, line);
 }
 
-function visualFrom(option: string, line: Line): Rig {
+function visualFrom(option: string, line: Line): RigFacts {
   const [ratio] = line.take(String.raw`f\s*\/?\s*${FIGURE}`) ?? [];
   const eyepieces = line
     .takeAll(String.raw`${FIGURE}\s*(?:mm)?\s*\/\s*${FIGURE}\s*°?`)
@@ -66,18 +69,22 @@ function visualFrom(option: string, line: Line): Rig {
   line.takeWord("eyepieces");
   line.refuseRest(option);
   if (aperture === undefined || ratio === undefined) throw incomplete(option, "250mm f/4.8 visual");
-  return visualRigOf(
-    { name: line.whole, apertureMm: Number(aperture), focalRatio: Number(ratio), mount, eyepieces },
-    () => option,
-  );
+  return {
+    kind: "visual",
+    name: line.whole,
+    apertureMm: Number(aperture),
+    focalRatio: Number(ratio),
+    mount,
+    eyepieces,
+  };
 }
 
-function cameraFrom(option: string, line: Line): Rig {
+function cameraFrom(option: string, line: Line): RigFacts {
   const number = (pattern: string): number | null => {
     const [figure] = line.take(pattern) ?? [];
     return figure === undefined ? null : Number(figure.replace("−", "-"));
   };
-  const chipName = line.takeChip();
+  const chipCode = line.takeChip();
   const [width, height] = line.take(String.raw`${FIGURE}\s*(?:mm)?\s*[x×*]\s*${FIGURE}\s*mm`) ?? [];
   const pixelUm = number(String.raw`${FIGURE}\s*(?:[uµμ]m|microns?)`);
   const readNoiseElectrons = number(String.raw`(?:rn|read[\s-]?noise)\s*${FIGURE}\s*e?-?`);
@@ -88,7 +95,7 @@ function cameraFrom(option: string, line: Line): Rig {
   const focalLengthMm = number(String.raw`${FIGURE}\s*mm`);
   const facts: Omit<CameraFacts, "name" | "focalLengthMm" | "focalRatio"> = {
     ...NO_CAMERA_FACTS,
-    chip: chipName === null ? null : chipCalled(chipName),
+    chipCode,
     widthMm: width === undefined ? null : Number(width),
     heightMm: height === undefined ? null : Number(height),
     pixelUm,
@@ -106,7 +113,7 @@ function cameraFrom(option: string, line: Line): Rig {
   if (focalLengthMm === null || focalRatio === null) {
     throw incomplete(option, "400mm f/5.6, 23.5x15.7mm, 3.76um");
   }
-  return cameraRigOf({ ...facts, name: line.whole, focalLengthMm, focalRatio }, () => option);
+  return { ...facts, name: line.whole, focalLengthMm, focalRatio };
 }
 
 function incomplete(option: string, example: string): AskError {

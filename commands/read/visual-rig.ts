@@ -16,6 +16,7 @@ import { plainNumber, withinRange } from "./numbers.ts";
 
 /** What an owner has said; `null`, or no eyepieces, where nothing was. */
 export type VisualFacts = {
+  readonly kind: "visual";
   readonly name: string;
   readonly apertureMm: number;
   readonly focalRatio: number;

@@ -1,0 +1,334 @@
+/**
+ * `site`: where a member observes from, kept to 0.01°.
+ *
+ * @packageDocumentation
+ */
+import {
+  ELEVATION_METRES,
+  LATITUDE_DEG,
+  LONGITUDE_DEG,
+  SEEING_ARCSEC,
+  SITES_AT_MOST,
+} from "../config/input-limits.ts";
+import { DEFAULT_ELEVATION_METRES } from "../config/site-defaults.ts";
+import type { Site } from "../core/site.ts";
+import type { Answer } from "./answer.ts";
+import { AskError } from "./ask-error.ts";
+import type { SavedSite } from "./books.ts";
+import type { CurveChart } from "./chart.ts";
+import type { Command } from "./command.ts";
+import type { Context } from "./context.ts";
+import { keptDegrees } from "./read/coordinates.ts";
+import { cleanName, matchKey } from "./read/names.ts";
+import { flagOption, numberOption, textOption } from "./read/numbers.ts";
+import { defineFile, defineFlag, defineNumber, defineSubcommand, defineText, SITE } from "./read/options.ts";
+import { bareSite, defaultSite, ownSite } from "./read/site.ts";
+import { parseSky } from "./read/sky.ts";
+import { parseBrightDirections, parseSkyline, textOfFile } from "./read/skyline.ts";
+import type { Request } from "./request.ts";
+import { siteFigures, siteLines, skylineSentence } from "./words/site.ts";
+
+const OWN_SITE = { ...SITE, description: "One of your saved sites", required: true };
+
+const PLACE_OPTIONS = [
+  defineText("place", "A place's name, looked up once"),
+  defineNumber("latitude", "Degrees, north positive; kept to 0.01°"),
+  defineNumber("longitude", "Degrees, east positive; kept to 0.01°"),
+  defineNumber("elevation", "Metres above the sea"),
+  defineText("sky", "bortle 5, a meter reading such as 20.8, or naked-eye 5.5"),
+  defineText("bright", "Brighter directions, azimuth:magnitudes, such as 120:0.8; none to forget them"),
+  defineNumber("seeing", "A star's usual blur at the zenith, arcseconds"),
+  defineFlag("default", "Use it whenever no site is named"),
+];
+
+export const site: Command = {
+  definition: {
+    name: "site",
+    description: "Where you observe from: keep, change, list or forget a site",
+    options: [
+      defineSubcommand("add", "Keep a site", [
+        defineText("name", "What you call it", { required: true }),
+        ...PLACE_OPTIONS,
+      ]),
+      defineSubcommand("edit", "Change a site", [
+        OWN_SITE,
+        defineText("name", "What you will call it"),
+        ...PLACE_OPTIONS,
+      ]),
+      defineSubcommand("remove", "Forget a site", [OWN_SITE]),
+      defineSubcommand("list", "Your sites, and those shared in the club"),
+      defineSubcommand("horizon", "What stands in the way around a site", [
+        { ...SITE, description: "One of your saved sites; default: your own" },
+        // Without a length of its own, so that the message is about points.
+        { ...defineText("profile", "Azimuth:height pairs, such as 0:12, 90:30; or level"), max_length: 6000 },
+        defineFile("file", "The same as a text file, a pair a line"),
+      ]),
+    ],
+    defaultSubcommand: "list",
+  },
+  audience: "member",
+
+  async answer(request, context) {
+    switch (request.subcommand) {
+      case "add":
+        return add(request, context);
+      case "edit":
+        return edit(request, context);
+      case "remove":
+        return remove(request, context);
+      case "horizon":
+        return horizon(request, context);
+      default:
+        return list(request, context);
+    }
+  },
+};
+
+async function add(request: Request, context: Context): Promise<Answer> {
+  const name = cleanName("name", textOption(request, "name") ?? "");
+  const own = await ownSites(request, context);
+  refuseTaken(name, own);
+  if (own.length >= SITES_AT_MOST) {
+    throw new AskError(
+      "too-many-sites",
+      "name",
+      `You keep ${SITES_AT_MOST} sites already: remove one first.`,
+    );
+  }
+  const place = await placeOf(request, context);
+  if (place === null) {
+    throw new AskError(
+      "no-place",
+      "place",
+      "“place” is missing: name a place, or give latitude and longitude.",
+    );
+  }
+  const made = withDetails(bareSite({ ...place, name, timeZone: "" }), request);
+  const saved = await save(request, context, made);
+  return described(saved, `${saved.site.name} is kept`);
+}
+
+async function edit(request: Request, context: Context): Promise<Answer> {
+  const before = await ownSite(request, context);
+  if (Object.keys(request.options).length < 2) {
+    throw new AskError(
+      "nothing-to-change",
+      null,
+      `Say what to change of ${before.site.name}: a name, a place, the sky.`,
+    );
+  }
+  const newName = textOption(request, "name");
+  const name = newName === null ? before.site.name : cleanName("name", newName);
+  const others = (await ownSites(request, context)).filter(({ id }) => id !== before.id);
+  refuseTaken(name, others);
+  const place = await placeOf(request, context);
+  const elevation = numberOption(request, "elevation", { ...ELEVATION_METRES, unit: "metres" });
+  const moved: Site = {
+    ...before.site,
+    ...(place === null ? {} : { latitudeDeg: place.latitudeDeg, longitudeDeg: place.longitudeDeg }),
+    elevationMetres: elevation ?? place?.elevationMetres ?? before.site.elevationMetres,
+    name,
+  };
+  const saved = await save(request, context, withDetails(moved, request), before);
+  return described(saved, `${saved.site.name} is changed`);
+}
+
+async function remove(request: Request, context: Context): Promise<Answer> {
+  const gone = await ownSite(request, context);
+  await context.books.sites.remove(request.club, request.member.id, gone.id);
+  const left = await ownSites(request, context);
+  return {
+    title: `${gone.site.name} is forgotten`,
+    summary:
+      left.length === 0
+        ? "You keep no site now: name one with each question, or add one."
+        : `You keep ${left.length === 1 ? "one site" : `${left.length} sites`} still.`,
+    sections: [],
+    charts: [],
+    cautions: [],
+    next: [{ label: "My sites", command: "site", options: { subcommand: "list" } }],
+    figures: { removed: gone.site.name, sites: left.map(siteFigures) },
+    credits: [],
+  };
+}
+
+async function list(request: Request, context: Context): Promise<Answer> {
+  const saved = await context.books.sites.list(request.club, request.member.id);
+  const own = saved.filter(({ ownerId }) => ownerId === request.member.id);
+  return {
+    title: "Your sites",
+    summary:
+      saved.length === 0
+        ? "You keep no site yet: add one by a place's name or by latitude and longitude."
+        : `You keep ${own.length}, and ${saved.length - own.length} more ${saved.length - own.length === 1 ? "is" : "are"} shared in the club.`,
+    sections: saved.map((one) => ({
+      heading: [
+        one.site.name,
+        ...(one.isDefault && own.includes(one) ? ["your default"] : []),
+        ...(one.shared ? ["shared"] : []),
+      ].join(", "),
+      lines: siteLines(one),
+    })),
+    charts: [],
+    cautions: [],
+    next: [],
+    figures: { sites: saved.map(siteFigures) },
+    credits: [],
+  };
+}
+
+async function horizon(request: Request, context: Context): Promise<Answer> {
+  const before =
+    textOption(request, "site") === null
+      ? await ownDefault(request, context)
+      : await ownSite(request, context);
+  const profile = profileOf(request);
+  const saved =
+    profile === null ? before : await save(request, context, { ...before.site, skyline: profile }, before);
+  const answer = described(
+    saved,
+    profile === null ? `The skyline of ${saved.site.name}` : "The skyline is kept",
+  );
+  return { ...answer, charts: saved.site.skyline.length > 0 ? [skylineChart(saved)] : [] };
+}
+
+function profileOf(request: Request): Site["skyline"] | null {
+  const text = textOption(request, "profile");
+  const file = request.options.file;
+  if (text !== null && file !== undefined) {
+    throw new AskError("two-profiles", "file", "Give “profile” or “file”, not both.");
+  }
+  if (text !== null) return parseSkyline("profile", text);
+  return typeof file === "object" ? parseSkyline("file", textOfFile("file", file.bytes)) : null;
+}
+
+/** Where the options say the site is, or `null` when they say nothing of it. */
+async function placeOf(
+  request: Request,
+  context: Context,
+): Promise<Pick<Site, "latitudeDeg" | "longitudeDeg" | "elevationMetres"> | null> {
+  const name = textOption(request, "place");
+  const latitudeDeg = numberOption(request, "latitude", { ...LATITUDE_DEG, unit: "°" });
+  const longitudeDeg = numberOption(request, "longitude", { ...LONGITUDE_DEG, unit: "°" });
+  const elevation = numberOption(request, "elevation", { ...ELEVATION_METRES, unit: "metres" });
+  if (name !== null) {
+    if (latitudeDeg !== null || longitudeDeg !== null) {
+      throw new AskError("two-places", "place", "Give “place” or latitude and longitude, not both.");
+    }
+    const [found] = await context.places.find(name);
+    if (found === undefined) {
+      throw new AskError(
+        "unknown-place",
+        "place",
+        "“place”: nothing was found under that name; check it, or give latitude and longitude.",
+      );
+    }
+    return { ...found, elevationMetres: elevation ?? found.elevationMetres };
+  }
+  if (latitudeDeg === null && longitudeDeg === null) return null;
+  if (latitudeDeg === null || longitudeDeg === null) {
+    const missing = latitudeDeg === null ? "latitude" : "longitude";
+    throw new AskError(
+      "half-a-place",
+      missing,
+      `“${missing}” is missing: latitude and longitude go together.`,
+    );
+  }
+  return { latitudeDeg, longitudeDeg, elevationMetres: elevation ?? DEFAULT_ELEVATION_METRES };
+}
+
+/** The site with the sky, brighter directions and seeing that the options give. */
+function withDetails(before: Site, request: Request): Site {
+  const sky = textOption(request, "sky");
+  const bright = textOption(request, "bright");
+  const seeing = numberOption(request, "seeing", { ...SEEING_ARCSEC, unit: "arcseconds" });
+  return {
+    ...before,
+    ...(sky === null ? {} : { sky: /^unknown$/i.test(sky) ? null : parseSky("sky", sky) }),
+    ...(bright === null ? {} : { brightDirections: parseBrightDirections("bright", bright) }),
+    ...(seeing === null ? {} : { seeingArcsec: seeing }),
+  };
+}
+
+/** Keeps a site as rounded, with the clock of where it then stands. */
+function save(request: Request, context: Context, made: Site, before?: SavedSite): Promise<SavedSite> {
+  const timeZone = context.timeZoneAt(keptDegrees(made.latitudeDeg), keptDegrees(made.longitudeDeg));
+  return context.books.sites.save(
+    request.club,
+    request.member.id,
+    { ...made, timeZone },
+    {
+      ...(flagOption(request, "default") ? { makeDefault: true } : {}),
+      ...(before ? { replaces: before.id } : {}),
+    },
+  );
+}
+
+async function ownSites(request: Request, context: Context): Promise<readonly SavedSite[]> {
+  const saved = await context.books.sites.list(request.club, request.member.id);
+  return saved.filter(({ ownerId }) => ownerId === request.member.id);
+}
+
+async function ownDefault(request: Request, context: Context): Promise<SavedSite> {
+  const chosen = await defaultSite(request, context);
+  if (chosen.ownerId === request.member.id) return chosen;
+  throw new AskError("no-site", "site", "You keep no “site” of your own yet: add one first.");
+}
+
+function refuseTaken(name: string, saved: readonly SavedSite[]): void {
+  const taken = saved.find(({ site: kept }) => matchKey(kept.name) === matchKey(name));
+  if (!taken) return;
+  throw new AskError(
+    "name-taken",
+    "name",
+    `“name”: you keep a site called ${taken.site.name} already; change it with “site edit”, or choose another name.`,
+  );
+}
+
+function described(saved: SavedSite, title: string): Answer {
+  const options = { site: saved.site.name };
+  return {
+    title,
+    summary: `${saved.site.name}${saved.isDefault ? ", your default," : ""} is kept to 0.01°, and shown to nobody else${saved.shared ? " but the club, with which it is shared" : ""}.`,
+    sections: [{ heading: saved.site.name, lines: siteLines(saved) }],
+    charts: [],
+    cautions: [],
+    next: [
+      { label: "The night there", command: "night", options },
+      { label: "My sites", command: "site", options: { subcommand: "list" } },
+    ],
+    figures: { site: siteFigures(saved) },
+    credits: [],
+  };
+}
+
+function skylineChart(saved: SavedSite): CurveChart {
+  const points = saved.site.skyline.map(({ azimuthDeg, altitudeDeg }) => ({ x: azimuthDeg, y: altitudeDeg }));
+  const sentence = skylineSentence(saved);
+  return {
+    kind: "curve",
+    name: "skyline",
+    title: `The skyline of ${saved.site.name}`,
+    alt: `${sentence}.`,
+    cautions: [],
+    caption: "North at both ends",
+    xLabel: "azimuth, degrees",
+    yLabel: "height, degrees",
+    lines: [{ name: "skyline", points: closed(points) }],
+    marks: [],
+  };
+}
+
+/** The points carried on to both ends of the circle. */
+function closed(points: readonly { x: number; y: number }[]): readonly { x: number; y: number }[] {
+  const first = points[0];
+  const last = points[points.length - 1];
+  if (first === undefined || last === undefined) return points;
+  const gap = first.x + 360 - last.x;
+  const atNorth = gap === 0 ? first.y : last.y + ((360 - last.x) / gap) * (first.y - last.y);
+  return [
+    ...(first.x === 0 ? [] : [{ x: 0, y: atNorth }]),
+    ...points,
+    { x: 360, y: first.x === 0 ? first.y : atNorth },
+  ];
+}
