@@ -1,0 +1,329 @@
+/**
+ * `target`: one object through one night, from its windows to its track.
+ *
+ * @packageDocumentation
+ */
+import { KIND_BRIGHTNESS } from "../config/ranking.ts";
+import { intervalHours, longestInterval } from "../core/interval.ts";
+import { objectBrightness } from "../core/targets/object-brightness.ts";
+import type { SurfaceBrightness, Target } from "../core/targets/sky-object.ts";
+import { type TargetNight, targetNight, usableSpans } from "../core/targets/target-night.ts";
+import { type TrackPoint, trackBetween } from "../core/targets/target-track.ts";
+import type { Answer, Figure, FollowUp, Section } from "./answer.ts";
+import { isoOrNull } from "./answer.ts";
+import { AskError } from "./ask-error.ts";
+import { cautionsFor } from "./cautions.ts";
+import type { Command } from "./command.ts";
+import { type RigTonight, rigTonight } from "./looking.ts";
+import { nightChartSpan, nightPicture } from "./night-picture.ts";
+import { objectFigures, spanFigures } from "./object-figures.ts";
+import { endToSunriseMinutes, pointingAt } from "./pointings.ts";
+import { filterOf } from "./read/filter.ts";
+import { instantOption, numberOption } from "./read/numbers.ts";
+import { defineNumber, defineText, FILTER, NIGHT, RIG, SITE, SKY, TARGET } from "./read/options.ts";
+import { rigOf } from "./read/rig.ts";
+import { targetOf } from "./read/target.ts";
+import type { Request } from "./request.ts";
+import { type Situation, situationOf } from "./situation.ts";
+import { clockSpan, clockTime, dateWords, durationWords } from "./words/clock.ts";
+import { moonWords } from "./words/night-words.ts";
+import { compassWords } from "./words/sky.ts";
+import { sizeWords, targetKind, targetName } from "./words/target-words.ts";
+
+const STEP_MINUTES = { min: 0.1, max: 1440, unit: "minutes" };
+const DEFAULT_STEP_MINUTES = 15;
+const TRACK_POINTS_AT_MOST = 5000;
+
+export const target: Command = {
+  definition: {
+    name: "target",
+    description: "One object tonight: when it can be used, how high, what the Moon costs",
+    options: [
+      TARGET,
+      SITE,
+      NIGHT,
+      RIG,
+      FILTER,
+      SKY,
+      defineText("from", "The track from this instant, such as 2026-10-03T22:00+01:00"),
+      defineText("to", "The track to this instant"),
+      defineNumber("step-minutes", "Minutes between the track's points"),
+    ],
+  },
+  audience: "member",
+
+  async answer(request, context) {
+    const what = targetOf(request, context);
+    const rig = await rigOf(request, context);
+    const filter = filterOf(request, rig);
+    const range = trackRange(request);
+    const situation = await situationOf(request, context);
+    const tonight = rigTonight(rig, filter, situation.conditions, request.at);
+    const span = nightChartSpan(situation.times);
+    const track = trackBetween(
+      situation.conditions,
+      what,
+      range.from ?? span.start,
+      range.to ?? span.end,
+      range.stepMinutes,
+    );
+    return describeTarget(request, situation, tonight, what, track);
+  },
+};
+
+/** The part of the track asked for. */
+function trackRange(request: Request) {
+  const from = instantOption(request, "from");
+  const to = instantOption(request, "to");
+  const stepMinutes = numberOption(request, "step-minutes", STEP_MINUTES) ?? DEFAULT_STEP_MINUTES;
+  if ((from === null) !== (to === null)) {
+    const missing = from === null ? "from" : "to";
+    throw new AskError("half-a-range", missing, `“${missing}” is missing: “from” and “to” go together.`);
+  }
+  if (from !== null && to !== null) {
+    if (to < from) throw new AskError("range-backwards", "to", "“to” must not lie before “from”.");
+    if ((to.getTime() - from.getTime()) / 60_000 / stepMinutes > TRACK_POINTS_AT_MOST) {
+      throw new AskError(
+        "too-many-points",
+        "step-minutes",
+        `“step-minutes” makes more than ${TRACK_POINTS_AT_MOST} points here: take longer steps or a shorter span.`,
+      );
+    }
+  }
+  return { from, to, stepMinutes };
+}
+
+/** What a target's sums of light are made with; nothing is known of a bare place. */
+export function brightnessOf(what: Target): SurfaceBrightness {
+  if (what.kind !== "object") return { continuumMagArcsec2: null, rayleigh: {} };
+  return objectBrightness(what.object, KIND_BRIGHTNESS).brightness;
+}
+
+/** One target through the night of a situation. */
+export function nightOfTarget(situation: Situation, tonight: RigTonight, what: Target): TargetNight {
+  const { rig } = tonight;
+  // By day one looks at the Sun with `sun` and its cautions; at night there is none to see.
+  const isSun = what.kind === "body" && what.body === "Sun";
+  return targetNight({
+    conditions: situation.conditions,
+    times: situation.times,
+    target: what,
+    brightness: brightnessOf(what),
+    looking: tonight.looking,
+    spans: isSun ? [] : usableSpans(situation.times, what, situation.clear),
+    clearance: tonight.clearance,
+    mount: rig.mount,
+    flipAfterMinutes: rig.kind === "camera" ? rig.flipAfterMinutes : 0,
+  });
+}
+
+function describeTarget(
+  request: Request,
+  situation: Situation,
+  tonight: RigTonight,
+  what: Target,
+  track: readonly TrackPoint[],
+): Answer {
+  const { site, times, verdict, report } = situation;
+  const found = nightOfTarget(situation, tonight, what);
+  const longest = longestInterval(found.windows);
+  const name = targetName(what);
+  const zone = site.timeZone;
+  const summary = summaryWords(situation, tonight, what, found);
+  const cautions = cautionsFor({
+    solar: what.kind === "body" && what.body === "Sun",
+    pointings: [
+      ...found.windows.flatMap(({ start, end }) => [start, end]),
+      ...track.filter(({ clearOfHorizon }) => clearOfHorizon).map(({ at }) => at),
+      request.at,
+    ].map((at) => pointingAt(site, what, at)),
+    endToSunriseMinutes: endToSunriseMinutes(times, found.windows.at(-1)?.end ?? null),
+  });
+  return {
+    title: `${name} on ${dateWords(times.night.date)}${verdict.sample ? " (sample forecast)" : ""}`,
+    summary,
+    sections: [windowSection(situation, tonight, what, found), pathSection(situation, found)].filter(
+      (section) => section.lines.length > 0,
+    ),
+    charts: [
+      nightPicture({
+        site,
+        times,
+        hours: verdict.kind === "unknown" ? [] : verdict.hours,
+        paths: [{ name, track: found.track, windows: found.windows }],
+        window: longest === null ? null : { ...longest, label: durationWords(intervalHours(longest)) },
+        title:
+          longest === null ? `${name} has no window this night` : `Good from ${clockSpan(longest, zone)}`,
+        alt: `The height of ${name} through the night. ${summary} ${moonWords(times)}`,
+        cautions: cautions.map(({ text }) => text),
+      }),
+    ],
+    cautions,
+    next: followUps(request, what, tonight),
+    figures: targetFigures(situation, what, found, track),
+    credits: report.credits,
+  };
+}
+
+/** Nothing, little or much: one sentence. */
+function summaryWords(situation: Situation, tonight: RigTonight, what: Target, found: TargetNight): string {
+  const { site, times, clear } = situation;
+  const zone = site.timeZone;
+  const longest = longestInterval(found.windows);
+  if (what.kind === "body" && what.body === "Sun") return "The Sun is for the daytime: ask “sun”.";
+  if (longest !== null) {
+    const more = found.windows.length > 1 ? `, ${durationWords(found.counted.usableHours)} in all` : "";
+    const worth =
+      tonight.looking.kind === "camera"
+        ? `; worth ${durationWords(found.counted.countingHours)} overhead without Moon`
+        : "";
+    return `Use it from ${clockSpan(longest, zone)}${more}${worth}.`;
+  }
+  if (times.workingWindows.length === 0) return "The night does not get dark enough to use it.";
+  const dark = targetNightWithoutClouds(situation, tonight, what);
+  if (clear !== null && dark.windows.length > 0) {
+    const span = longestInterval(dark.windows);
+    return `Cloud hides it all night; without cloud it would do from ${span === null ? "–" : clockSpan(span, zone)}.`;
+  }
+  const peak = Math.max(...[...trackHeights(found, situation)]);
+  return peak <= 0
+    ? "It stays below the horizon all night."
+    : `It never clears the skyline and ${tonight.clearance.leastAltitudeDeg}° in the dark; at most it stands ${Math.round(peak)}° high.`;
+}
+
+function targetNightWithoutClouds(situation: Situation, tonight: RigTonight, what: Target): TargetNight {
+  return nightOfTarget({ ...situation, clear: null }, tonight, what);
+}
+
+/** Heights through the dark of the night, to say how high it gets at all. */
+function trackHeights(found: TargetNight, { times }: Situation): number[] {
+  const heights = [-90];
+  for (const { start, end } of times.workingWindows) {
+    for (let ms = start.getTime(); ms <= end.getTime(); ms += 10 * 60_000) {
+      heights.push(found.track(ms).altitudeDeg);
+    }
+  }
+  return heights;
+}
+
+function windowSection(situation: Situation, tonight: RigTonight, what: Target, found: TargetNight): Section {
+  const { site, verdict } = situation;
+  const zone = site.timeZone;
+  const lines = found.windows.map(
+    (span) => `${clockSpan(span, zone)}, ${durationWords(intervalHours(span))}.`,
+  );
+  if (found.meridianFlip !== null) lines.push(`Meridian flip at ${clockTime(found.meridianFlip, zone)}.`);
+  if (found.bands.length > 0 && lines.length > 0) {
+    lines.push(...found.bands.map(({ name, counted }) => costWords(name, counted.moonCost)));
+  } else if (found.counted.moonCost !== null && what.kind !== "body") {
+    lines.push(costWords("the eye", found.counted.moonCost));
+  }
+  if (verdict.kind !== "unknown") {
+    lines.push(`The forecast says ${verdict.outlook ? "outlook: " : ""}${verdict.kind} for the night.`);
+  } else if (lines.length > 0) {
+    lines.push("Cloud is not known for this night.");
+  }
+  const kind =
+    tonight.rig.kind === "camera" ? `${tonight.rig.name}, ${filterWords(tonight)}` : tonight.rig.name;
+  return { heading: `Windows with ${kind}`, lines: [...lines, ...situation.assumptions] };
+}
+
+function filterWords(tonight: RigTonight): string {
+  return tonight.filter.bands.length === 0 ? "no filter" : tonight.filter.name;
+}
+
+function costWords(name: string, moonCost: number | null): string {
+  if (moonCost === null) return `The Moon's cost in ${name} is not known.`;
+  return moonCost < 1.005
+    ? `The Moon costs nothing in ${name}.`
+    : `The Moon costs a factor of ${moonCost.toFixed(2)} in ${name}: that much longer for the same picture.`;
+}
+
+function pathSection(situation: Situation, found: TargetNight): Section {
+  const zone = situation.site.timeZone;
+  const lines: string[] = [];
+  const { transit, peak } = found;
+  if (transit !== null) {
+    lines.push(`Highest at ${clockTime(transit.at, zone)}, ${Math.round(transit.altitudeDeg)}° up.`);
+  }
+  if (peak !== null) {
+    lines.push(
+      `In its window up to ${Math.round(peak.altitudeDeg)}° in the ${compassWords(peak.azimuthDeg)} at ${clockTime(peak.at, zone)}.`,
+    );
+  }
+  return { heading: "Path", lines };
+}
+
+function followUps(request: Request, what: Target, tonight: RigTonight): FollowUp[] {
+  const name = what.kind === "object" ? what.object.id : targetName(what);
+  const keep: Record<string, string | number | boolean> = {};
+  for (const option of ["site", "rig", "night"] as const) {
+    const value = request.options[option];
+    if (typeof value === "string") keep[option] = value;
+  }
+  const { site, rig, night } = keep;
+  const sited = { ...(site === undefined ? {} : { site }), ...(night === undefined ? {} : { night }) };
+  const rigged = rig === undefined ? {} : { rig };
+  if (what.kind === "body") {
+    return [{ label: "What fits tonight", command: "tonight", options: { ...sited, ...rigged } }];
+  }
+  const season: FollowUp = {
+    label: "Its season",
+    command: "season",
+    options: { target: name, ...(site === undefined ? {} : { site }) },
+  };
+  if (tonight.rig.kind === "visual") return [season];
+  return [
+    { label: "Frame it", command: "framing", options: { target: name, ...rigged } },
+    {
+      label: "Expose it",
+      command: "exposure",
+      options: {
+        target: name,
+        ...sited,
+        ...rigged,
+        ...(typeof request.options.filter === "string" ? { filter: request.options.filter } : {}),
+      },
+    },
+    season,
+  ];
+}
+
+function targetFigures(
+  situation: Situation,
+  what: Target,
+  found: TargetNight,
+  track: readonly TrackPoint[],
+): { readonly [name: string]: Figure } {
+  const { site, times, conditions } = situation;
+  const size = what.kind === "object" ? sizeWords(what.object) : null;
+  return {
+    object: objectFigures(what, site, times.night.noon),
+    kindWords: targetKind(what),
+    sizeWords: size,
+    night: times.night.date,
+    site: {
+      name: site.name,
+      latitudeDeg: site.latitudeDeg,
+      longitudeDeg: site.longitudeDeg,
+      timeZone: site.timeZone,
+    },
+    zenithSkyMagArcsec2: conditions.zenithMagArcsec2,
+    track: track.map((point) => ({ ...point, at: point.at.toISOString() })),
+    transit:
+      found.transit === null
+        ? null
+        : { at: found.transit.at.toISOString(), altitudeDeg: found.transit.altitudeDeg },
+    windows: spanFigures(found.windows),
+    usableHours: found.counted.usableHours,
+    countingHours: found.counted.countingHours,
+    moonCost: found.counted.moonCost,
+    bands: found.bands.map(({ name, counted }) => ({
+      name,
+      countingHours: counted.countingHours,
+      moonCost: counted.moonCost,
+    })),
+    meridianFlip: isoOrNull(found.meridianFlip),
+    assumptions: [...situation.assumptions],
+  };
+}
