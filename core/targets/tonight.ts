@@ -1,0 +1,197 @@
+/**
+ * What fits tonight: the ranking, made into a short list of many kinds with exact hours.
+ *
+ * @packageDocumentation
+ */
+import { type Interval, totalHours } from "../interval.ts";
+import type { NightTimes } from "../night/night.ts";
+import type { Filter, Rig } from "../rig/rig.ts";
+import { bodyPlace } from "../sky/bodies.ts";
+import type { CatalogueColumns } from "./catalogue-columns.ts";
+import type { EyepieceUse } from "./eyepiece-choice.ts";
+import { eyepieceUses } from "./eyepiece-choice.ts";
+import { nightGrid } from "./night-grid.ts";
+import { type BrightnessBasis, type KindBrightness, objectBrightness } from "./object-brightness.ts";
+import type { ObservingConditions } from "./observing-conditions.ts";
+import { type RankedObject, rankCamera } from "./ranking.ts";
+import type { RankingRules, VisualRules } from "./ranking-rules.ts";
+import type { BodyName, ObjectKind, SkyObject, Target } from "./sky-object.ts";
+import { type Looking, middleOf, type TargetNight, targetNight, usableSpans } from "./target-night.ts";
+import type { Clearance } from "./visibility.ts";
+import { rankVisual } from "./visual-ranking.ts";
+
+/** A rig behind one of its filters. */
+export type RigLooking = {
+  readonly rig: Rig;
+  readonly filter: Filter;
+  readonly looking: Looking;
+  readonly clearance: Clearance;
+};
+
+export type TonightQuestion = {
+  readonly columns: CatalogueColumns;
+  readonly conditions: ObservingConditions;
+  readonly times: NightTimes;
+  /** Clear spans of the darkness; `null` when no forecast speaks of the night. */
+  readonly clear: readonly Interval[] | null;
+  /** The rig through each filter to be considered, at least one. */
+  readonly lookings: readonly RigLooking[];
+  readonly rules: RankingRules;
+  readonly visualRules: VisualRules;
+  readonly byKind: KindBrightness;
+  readonly limit: number;
+  /** Objects already begun, by id, and how strongly each is preferred (1 is not at all). */
+  readonly preferred: ReadonlyMap<string, number>;
+};
+
+export type FittingTarget = {
+  readonly target: Target;
+  readonly night: TargetNight;
+  readonly filter: Filter;
+  readonly fillFraction: number | null;
+  readonly objectInField: number | null;
+  readonly reach: number;
+  readonly suits: number;
+  /** Of its brightness; `null` of a body. */
+  readonly basis: BrightnessBasis | null;
+  /** The eyepiece that shows it best; `null` for a camera. */
+  readonly use: EyepieceUse | null;
+  /** What the order follows; never shown. */
+  readonly rank: number;
+};
+
+export type FitsTonight = {
+  readonly targets: readonly FittingTarget[];
+  /** How many objects were weighed. */
+  readonly considered: number;
+};
+
+/** An object through the filter that suits it best. */
+type Candidate = RankedObject & { readonly from: RigLooking; readonly use?: EyepieceUse | null };
+
+/** How many of the best are looked at closely, for each one that is shown. */
+const CLOSER_LOOKS = 2;
+/** Another of a kind already shown counts for so much less: many kinds, not ten of one. */
+const SAME_KIND_SHARE = 0.86;
+const PLANETS: readonly BodyName[] = ["Moon", "Venus", "Mars", "Jupiter", "Saturn", "Uranus", "Neptune"];
+
+/** What fits one night, best first. */
+export function fitsTonight(question: TonightQuestion): FitsTonight {
+  const { columns, times, clear } = question;
+  const spans = usableSpans(times, { kind: "place", raDeg: 0, decDeg: 0 }, clear);
+  const objects = totalHours(spans) > 0 ? variedBest(candidates(question, spans), question) : [];
+  const bodies = question.lookings.flatMap((from) =>
+    from.rig.kind === "visual" ? bodiesInReach(question, from) : [],
+  );
+  const looked = objects.map((candidate) => lookCloser(question, candidate));
+  const targets = [...looked, ...bodies]
+    .filter(({ night }) => night.counted.countingHours > 0)
+    .sort((one, other) => other.rank - one.rank)
+    .slice(0, question.limit);
+  return { targets, considered: columns.objects.length };
+}
+
+/** Every object, once, through whichever filter ranks it highest. */
+function candidates(question: TonightQuestion, spans: readonly Interval[]): Candidate[] {
+  const { columns, conditions, rules, visualRules } = question;
+  const grid = nightGrid(conditions, spans, columns.directions);
+  const best = new Map<string, Candidate>();
+  for (const from of question.lookings) {
+    const { rig, looking, clearance } = from;
+    const shared = { columns, grid, conditions, clearance };
+    const ranked =
+      rig.kind === "visual"
+        ? rankVisual({ ...shared, rig, rules: visualRules })
+        : looking.kind === "camera"
+          ? rankCamera({ ...shared, works: looking.works, rules })
+          : [];
+    for (const row of ranked) {
+      const rank = row.rank * (question.preferred.get(row.object.id) ?? 1);
+      const known = best.get(row.object.id);
+      if (known === undefined || rank > known.rank) best.set(row.object.id, { ...row, rank, from });
+    }
+  }
+  return [...best.values()].sort((one, other) => other.rank - one.rank);
+}
+
+/** The best of a ranking, each further one of a kind counting a little less. */
+function variedBest(ranked: readonly Candidate[], question: TonightQuestion): Candidate[] {
+  const wanted = question.limit * CLOSER_LOOKS;
+  const pool = ranked.slice(0, wanted * 10);
+  const chosen: Candidate[] = [];
+  const counts = new Map<ObjectKind, number>();
+  while (chosen.length < wanted && pool.length > 0) {
+    const worth = (candidate: Candidate) =>
+      candidate.rank * SAME_KIND_SHARE ** (counts.get(candidate.object.kind) ?? 0);
+    const next = pool.reduce((best, each) => (worth(each) > worth(best) ? each : best));
+    chosen.push({ ...next, rank: worth(next) });
+    counts.set(next.object.kind, (counts.get(next.object.kind) ?? 0) + 1);
+    pool.splice(pool.indexOf(next), 1);
+  }
+  return chosen;
+}
+
+function nightOf(question: TonightQuestion, from: RigLooking, target: Target, object: SkyObject | null) {
+  const { conditions, times, clear, byKind } = question;
+  return targetNight({
+    conditions,
+    times,
+    target,
+    brightness:
+      object === null
+        ? { continuumMagArcsec2: null, rayleigh: {} }
+        : objectBrightness(object, byKind).brightness,
+    looking: from.looking,
+    spans: usableSpans(times, target, clear),
+    clearance: from.clearance,
+    mount: from.rig.mount,
+    flipAfterMinutes: from.rig.kind === "camera" ? from.rig.flipAfterMinutes : 0,
+  });
+}
+
+function lookCloser(question: TonightQuestion, candidate: Candidate): FittingTarget {
+  const { object, from } = candidate;
+  const target: Target = { kind: "object", object };
+  return {
+    target,
+    night: nightOf(question, from, target, object),
+    filter: from.filter,
+    fillFraction: candidate.fillFraction,
+    objectInField: candidate.objectInField,
+    reach: candidate.reach,
+    suits: candidate.suits,
+    basis: objectBrightness(object, question.byKind).basis,
+    use: candidate.use ?? null,
+    rank: candidate.rank,
+  };
+}
+
+/** Moon and planets, for the eye: bright enough for any sky, as large as the eyepiece makes them. */
+function bodiesInReach(question: TonightQuestion, from: RigLooking): FittingTarget[] {
+  const { rig } = from;
+  if (rig.kind !== "visual") return [];
+  const strongest = eyepieceUses(rig).at(-1);
+  if (strongest === undefined) return [];
+  return PLANETS.map((body) => {
+    const target: Target = { kind: "body", body };
+    const night = nightOf(question, from, target, null);
+    const seen = bodyPlace(body, question.conditions.site, middleOf(question.times.night));
+    const acrossDeg = (2 * seen.semidiameterArcsec) / 3600;
+    const use = acrossDeg > strongest.trueFieldDeg ? (eyepieceUses(rig)[0] ?? strongest) : strongest;
+    const large = Math.min(1, (acrossDeg * 60 * use.power) / question.visualRules.largeArcmin);
+    const lit = body === "Moon" ? Math.min(1, 4 * seen.illuminatedFraction) : 1;
+    const enough = Math.min(1, night.counted.countingHours / question.visualRules.enoughHours);
+    return {
+      target,
+      night,
+      filter: from.filter,
+      fillFraction: Math.min(1, (acrossDeg / use.trueFieldDeg) ** 2),
+      objectInField: 1,
+      reach: 1,
+      suits: 1,
+      basis: null,
+      use,
+      rank: enough * large * lit,
+    };
+  });
+}
