@@ -6,9 +6,12 @@
 import { DateTime } from "luxon";
 import type { Interval } from "../../core/interval.ts";
 
-/** `22:40`, in the zone. */
+const MS_PER_MINUTE = 60_000;
+
+/** `22:40`, in the zone, to the nearest minute. */
 export function clockTime(at: Date, zone: string): string {
-  return DateTime.fromJSDate(at, { zone }).setLocale("en-GB").toFormat("HH:mm");
+  const nearest = Math.round(at.getTime() / MS_PER_MINUTE) * MS_PER_MINUTE;
+  return DateTime.fromMillis(nearest, { zone }).setLocale("en-GB").toFormat("HH:mm");
 }
 
 /** `22:40`, or `–` when there is none. */
