@@ -20,10 +20,3 @@ export function transparencyOf(aerosolOpticalDepth: number, limits: Transparency
   if (aerosolOpticalDepth <= limits.clearUpTo) return "clear";
   return aerosolOpticalDepth > limits.hazyAbove ? "hazy" : "middling";
 }
-
-/**
- * Extinction by aerosols, magnitudes per airmass at 550 nm: 2.5 log₁₀ e = 1.086 times the optical depth.
- */
-export function aerosolExtinction(aerosolOpticalDepth: number): number {
-  return 2.5 * Math.LOG10E * aerosolOpticalDepth;
-}

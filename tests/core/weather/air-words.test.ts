@@ -7,7 +7,7 @@ import { describe, expect, it } from "vitest";
 import { STEADINESS, TRANSPARENCY } from "../../../config/air-words.ts";
 import { oktas } from "../../../core/weather/cloud.ts";
 import { steadinessOf } from "../../../core/weather/steadiness.ts";
-import { aerosolExtinction, transparencyOf } from "../../../core/weather/transparency.ts";
+import { transparencyOf } from "../../../core/weather/transparency.ts";
 
 describe("oktas", () => {
   // WMO-No. 8: 0 is a sky without a trace of cloud, 8 one without a gap.
@@ -44,11 +44,5 @@ describe("transparencyOf", () => {
       "middling",
       "hazy",
     ]);
-  });
-});
-
-describe("aerosolExtinction", () => {
-  it("is 1.086 magnitudes for an optical depth of 1: 2.5 times log₁₀ of e", () => {
-    expect(aerosolExtinction(1)).toBeCloseTo(1.0857, 4);
   });
 });

@@ -1,0 +1,144 @@
+/**
+ * A night's weather in words: verdict, window, hours, air, models.
+ *
+ * @packageDocumentation
+ */
+import { STEADINESS, TRANSPARENCY } from "../../config/air-words.ts";
+import type { Interval } from "../../core/interval.ts";
+import type { NightTimes } from "../../core/night/night.ts";
+import { oktas } from "../../core/weather/cloud.ts";
+import type { ForecastHour } from "../../core/weather/forecast-hour.ts";
+import { instantValue } from "../../core/weather/interpolate.ts";
+import { meanOver } from "../../core/weather/mean.ts";
+import type { VerdictKind } from "../../core/weather/night-judgement.ts";
+import type { ObservingLimits } from "../../core/weather/observing-limits.ts";
+import { steadinessOf } from "../../core/weather/steadiness.ts";
+import { transparencyOf } from "../../core/weather/transparency.ts";
+import type { ModelVote, NightVerdict } from "../../core/weather/verdict.ts";
+import { clockSpan, clockTime, dateWords } from "./clock.ts";
+import { listWords } from "./sky.ts";
+
+/** `go`, `outlook: go`, `no verdict`. */
+export function verdictWords(verdict: NightVerdict): string {
+  const word = kindWords(verdict.kind);
+  return verdict.outlook ? `outlook: ${word}` : word;
+}
+
+function kindWords(kind: VerdictKind): string {
+  return kind === "unknown" ? "no verdict" : kind;
+}
+
+/** `6 of 9 dark hours usable`; `–` when nobody has said. */
+export function usableWords(verdict: NightVerdict): string {
+  if (verdict.usableHours === null) return "–";
+  if (verdict.darkHours === 0) return "no darkness";
+  return `${tenths(verdict.usableHours)} of ${tenths(verdict.darkHours)} dark hours usable`;
+}
+
+/** `22:40 to 02:10`, in the night's zone; `–` without a window. */
+export function windowWords(verdict: NightVerdict, times: NightTimes): string {
+  return verdict.window === null ? "–" : clockSpan(verdict.window, times.night.timeZone);
+}
+
+/** The one line that says most: of a go night what to mind, of another what speaks against it. */
+export function worstReason(verdict: NightVerdict): string {
+  const [first = ""] = verdict.reasons;
+  return verdict.kind === "go" ? (verdict.warnings[0] ?? first) : first;
+}
+
+/** `Go tonight from 22:40 to 02:10: 6 of 9 dark hours usable.` */
+export function verdictSentence(verdict: NightVerdict, times: NightTimes): string {
+  const when = verdict.leadNights === 0 ? "tonight" : `on ${dateWords(verdict.night)}`;
+  const span = verdict.window === null ? "" : ` from ${windowWords(verdict, times)}`;
+  const usable = usableWords(verdict);
+  switch (verdict.kind) {
+    case "unknown":
+      return `No verdict ${when}. ${verdict.reasons[0] ?? ""}`.trim();
+    case "go":
+      return `${verdict.outlook ? "Outlook: go" : "Go"} ${when}${span}: ${usable}.`;
+    case "marginal":
+      return `${verdict.outlook ? "Outlook: marginal" : "Marginal"} ${when}${span}: ${usable}. ${verdict.reasons[0] ?? ""}`.trim();
+    case "no-go":
+      return `${verdict.outlook ? "Outlook: no-go" : "No-go"} ${when}: ${usable}. ${verdict.reasons[0] ?? ""}`.trim();
+  }
+}
+
+export type CloudHour = { readonly at: Date; readonly oktas: number | null };
+
+const MS_PER_HOUR = 3_600_000;
+
+/** Cloud in eighths on every whole hour of a span. */
+export function cloudByHour(hours: readonly ForecastHour[], span: Interval): readonly CloudHour[] {
+  const found: CloudHour[] = [];
+  const firstMs = Math.ceil(span.start.getTime() / MS_PER_HOUR) * MS_PER_HOUR;
+  for (let ms = firstMs; ms <= span.end.getTime(); ms += MS_PER_HOUR) {
+    const percent = instantValue(hours, "cloudPercent", ms);
+    found.push({ at: new Date(ms), oktas: percent === null ? null : oktas(percent) });
+  }
+  return found;
+}
+
+/** `Cloud in eighths on the hour from 20:00: 2 1 0 0 1 3.`; nothing when none is known. */
+export function cloudLines(verdict: NightVerdict, times: NightTimes): readonly string[] {
+  return times.workingWindows.flatMap((span) => {
+    const cloud = cloudByHour(verdict.hours, span);
+    const [first] = cloud;
+    if (first === undefined || cloud.every((hour) => hour.oktas === null)) return [];
+    const eighths = cloud.map((hour) => hour.oktas ?? "?").join(" ");
+    return [`Cloud in eighths, on the hour from ${clockTime(first.at, times.night.timeZone)}: ${eighths}.`];
+  });
+}
+
+/** Temperature, steadiness and transparency in the dark, each where it is known. */
+export function airLines(verdict: NightVerdict, times: NightTimes): readonly string[] {
+  const mean = (quantity: Parameters<typeof meanOver>[1]) =>
+    meanOver(verdict.hours, quantity, times.workingWindows);
+  const lines: string[] = [];
+  const celsius = lowestCelsius(verdict, times);
+  if (celsius !== null) lines.push(`Coldest in the dark: ${tenths(celsius)} °C.`);
+  const wind = mean("upperWindMetresPerSecond");
+  if (wind !== null) {
+    lines.push(
+      `Stars: ${steadinessOf(wind, STEADINESS)}, by ${Math.round(wind)} m/s of wind near 250 hPa (rough).`,
+    );
+  }
+  const depth = mean("aerosolOpticalDepth");
+  if (depth !== null) {
+    lines.push(
+      `Air between the clouds: ${transparencyOf(depth, TRANSPARENCY)}, aerosol depth ${depth.toFixed(2)}.`,
+    );
+  }
+  return lines;
+}
+
+/** The lowest temperature between dusk and dawn; `null` when none is known. */
+export function lowestCelsius(verdict: NightVerdict, times: NightTimes): number | null {
+  const known = verdict.hours
+    .filter((hour) => times.workingWindows.some(({ start, end }) => hour.at >= start && hour.at <= end))
+    .flatMap((hour) => hour.temperatureCelsius ?? []);
+  return known.length === 0 ? null : Math.min(...known);
+}
+
+/** `Say go: icon, gfs. Say no-go: ukmo.`; nothing without a vote. */
+export function votesLine(votes: readonly ModelVote[]): readonly string[] {
+  const said = (["go", "marginal", "no-go"] as const).flatMap((kind) => {
+    const names = votes.filter((vote) => vote.kind === kind).map((vote) => `${vote.provider} ${vote.model}`);
+    return names.length === 0 ? [] : [`${kind}: ${listWords(names)}`];
+  });
+  return said.length === 0 ? [] : [`Model by model, ${said.join("; ")}.`];
+}
+
+/** The limits a verdict stands on: defaults, unless the club set its own. */
+export function limitsLine(limits: ObservingLimits): string {
+  return (
+    `Limits: cloud ${tenths(limits.cloudPercent)} %, high thin cloud ${tenths(limits.highCloudPercent)} %, ` +
+    `gusts ${Math.round(limits.gustMetresPerSecond * 3.6)} km/h, rain ${tenths(limits.precipitationMm)} mm ` +
+    `or a chance of ${tenths(limits.precipitationProbabilityPercent)} %, no fog; ` +
+    `a go needs ${tenths(limits.goHours)} h or ${Math.round(limits.goDarknessShare * 100)} % of the darkness in one run.`
+  );
+}
+
+/** `6`, `5.5`. */
+function tenths(value: number): string {
+  return String(Math.round(value * 10) / 10);
+}
