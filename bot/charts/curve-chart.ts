@@ -7,8 +7,9 @@ import type { CurveChart } from "../../commands/chart.ts";
 import { PALETTE } from "../../config/palette.ts";
 import { type EndName, endNameRoom, endNames } from "./end-names.ts";
 import { feet, figureWords, heights, type Plot } from "./frame-of-plot.ts";
-import { lettering, SMALL_PX, widthOf, wrapped } from "./lettering.ts";
+import { leading, lettering, SMALL_PX, widthOf, wrapped } from "./lettering.ts";
 import { type Drawing, MARGIN_PX, PAGE_WIDTH_PX, ROOM_PX } from "./page.ts";
+import type { Box } from "./room-for-names.ts";
 import { held, linear, roundStep, roundValues } from "./scale.ts";
 import { circle, join, line, type Point, path, type Svg, through } from "./svg.ts";
 
@@ -60,7 +61,7 @@ export function drawCurve(chart: CurveChart): Drawing {
         ink: PALETTE.boneQuiet,
       }),
       curves(lines, plot),
-      ...marks.map((mark) => markOn(plot, mark)),
+      ...marks.map((mark) => markOn(plot, mark, lines)),
     ]),
   };
 }
@@ -97,18 +98,50 @@ function curves(lines: CurveChart["lines"], plot: Plot): Svg {
   return join([...drawn.reverse(), endNames(ends, plot.right + 10, plot.top - 8, plot.base + 10)]);
 }
 
-/** A point with a plumb line to the foot and its words beside it. */
-function markOn(plot: Plot, mark: CurveChart["marks"][number]): Svg {
+/** A point with a plumb line to the foot and its words where the fewest lines run. */
+function markOn(plot: Plot, mark: CurveChart["marks"][number], lines: CurveChart["lines"]): Svg {
   const at = { x: plot.xOf(mark.x), y: plot.yOf(mark.y) };
-  const lines = wrapped(mark.label, 150, SMALL_PX, "bold").slice(0, 3);
-  const half = Math.max(0, ...lines.map((text) => widthOf(text, SMALL_PX, "bold"))) / 2;
-  const rightwards = at.x + 9 + 2 * half < plot.right;
-  const middle = rightwards ? at.x + 9 + half : held(at.x - 9 - half, MARGIN_PX + half, plot.right - half);
-  const below = at.y + 18 + lines.length * 16 < plot.base;
-  const first = below ? at.y + 20 : at.y - 10 - (lines.length - 1) * 16;
+  const words = wrapped(mark.label, 150, SMALL_PX, "bold").slice(0, 3);
+  const width = Math.max(0, ...words.map((text) => widthOf(text, SMALL_PX, "bold")));
+  const height = words.length * leading(SMALL_PX);
+  const spots = [
+    [at.x + 9, at.y + 8],
+    [at.x - 9 - width, at.y - 8 - height],
+    [at.x + 9, at.y - 8 - height],
+    [at.x - 9 - width, at.y + 8],
+  ] as const;
+  const boxes = spots.map(([left, top]) => {
+    const box = {
+      left: held(left, plot.left + 2, Math.max(plot.left + 2, PAGE_WIDTH_PX - MARGIN_PX - width)),
+      top: held(top, plot.top - 6, plot.base - height - 2),
+    };
+    return { ...box, crossed: crossings(plot, lines, { ...box, width, height }) };
+  });
+  const best = boxes.reduce((least, box) => (box.crossed < least.crossed ? box : least));
   return join([
     line(at, { x: at.x, y: plot.base }, { stroke: PALETTE.boneQuiet, "stroke-dasharray": "2 4" }),
     circle(at, 4.5, { fill: PALETTE.umber, stroke: PALETTE.bone, "stroke-width": 2 }),
-    lettering({ x: middle, y: first }, lines, { anchor: "middle", weight: "bold", halo: PALETTE.umber }),
+    lettering({ x: best.left + width / 2, y: best.top + SMALL_PX - 1 }, words, {
+      anchor: "middle",
+      weight: "bold",
+      halo: PALETTE.umber,
+    }),
   ]);
+}
+
+/** How many samples along the lines fall into a box. */
+function crossings(plot: Plot, lines: CurveChart["lines"], box: Box): number {
+  let count = 0;
+  for (const { points } of lines) {
+    points.forEach((point, i) => {
+      const before = points[i - 1] ?? point;
+      for (const share of [0.25, 0.5, 0.75, 1]) {
+        const x = plot.xOf(before.x + share * (point.x - before.x));
+        const y = plot.yOf(before.y + share * (point.y - before.y));
+        const inside = x > box.left && x < box.left + box.width && y > box.top && y < box.top + box.height;
+        if (inside) count++;
+      }
+    });
+  }
+  return count;
 }

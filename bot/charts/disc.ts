@@ -67,6 +67,23 @@ export function litPath(
   ].join("");
 }
 
+/** Whether a point of a disc lies on its lit part. */
+export function isOnLit(
+  point: Point,
+  centre: Point,
+  radius: number,
+  brightLimbDeg: number,
+  illuminatedFraction: number,
+  view: Turning,
+): boolean {
+  const limb = directionOf(brightLimbDeg, view);
+  const x = (point.x - centre.x) / radius;
+  const y = (point.y - centre.y) / radius;
+  const along = x * limb.x + y * limb.y;
+  const across = x * limb.y - y * limb.x;
+  return along > (1 - 2 * illuminatedFraction) * Math.sqrt(Math.max(0, 1 - across * across));
+}
+
 /** How a globe is turned towards us: the middle of its disc and its axis on the sky. */
 export type GlobeAspect = {
   /** East-positive (Moon) or westward-on-the-sky (Sun) longitude at the disc's middle. */

@@ -6,61 +6,18 @@
  */
 import type { ChartEllipse, FramingChart } from "../../commands/chart.ts";
 import { PALETTE } from "../../config/palette.ts";
-import {
-  asFramed,
-  ellipseTurnDeg,
-  enclosing,
-  type FramePlace,
-  panelCorners,
-  scaleBar,
-  sharedArea,
-} from "./frame-geometry.ts";
-import { leading, lettering, nameLines, SMALL_PX, widthOf } from "./lettering.ts";
+import { asFramed, ellipseTurnDeg, scaleBar, sharedArea } from "./frame-geometry.ts";
+import { CENTRE, halfPx, RADIUS_PX, type View, viewOf } from "./framing-view.ts";
+import { ellipseNames, northHand, orderNumbers } from "./framing-words.ts";
+import { lettering } from "./lettering.ts";
 import { type Drawing, HATCH, MARGIN_PX, PAGE_WIDTH_PX } from "./page.ts";
-import { around, type Box, type Room, takeFirst } from "./room-for-names.ts";
+import type { Room } from "./room-for-names.ts";
 import { held } from "./scale.ts";
 import { boneInk, starField, surveyPicture } from "./sky-field.ts";
 import { circle, element, group, join, line, NOTHING, type Point, path, type Svg, through } from "./svg.ts";
 
-const RADIUS_PX = 178;
-const CENTRE: Point = { x: PAGE_WIDTH_PX / 2, y: RADIUS_PX + 4 };
-/** How far towards the rim the frame's corners reach. */
-const FRAME_SHARE = 0.84;
-const OUTSIDE = { sky: 0.33, names: 0.7 } as const;
-const MOST_NAMES = 8;
-
-type View = {
-  readonly chart: FramingChart;
-  readonly panels: readonly (readonly FramePlace[])[];
-  readonly pixelsPerDeg: number;
-  readonly onPage: (place: FramePlace) => Point;
-};
-
-function viewOf(chart: FramingChart): View {
-  const alone = {
-    order: 1,
-    xiDeg: 0,
-    etaDeg: 0,
-    widthDeg: chart.fieldWidthDeg,
-    heightDeg: chart.fieldHeightDeg,
-    turnDeg: 0,
-  };
-  const given = chart.panels.length === 0 ? [alone] : chart.panels;
-  const panels = given.map((panel) => panelCorners(panel, chart.positionAngleDeg));
-  const { middle, radiusDeg } = enclosing(panels.flat());
-  const wanted = (chart.target?.majorDeg ?? 0) * 0.55 * FRAME_SHARE;
-  const pixelsPerDeg =
-    (RADIUS_PX * FRAME_SHARE) / Math.max(radiusDeg, Math.min(wanted, radiusDeg * 1.8), 1e-6);
-  return {
-    chart,
-    panels,
-    pixelsPerDeg,
-    onPage: ({ right, up }) => ({
-      x: CENTRE.x + (right - middle.right) * pixelsPerDeg,
-      y: CENTRE.y - (up - middle.up) * pixelsPerDeg,
-    }),
-  };
-}
+/** Strength of what lies outside the frame. */
+const OUTSIDE = 0.33;
 
 export function drawFraming(chart: FramingChart): Drawing {
   const view = viewOf(chart);
@@ -73,7 +30,12 @@ export function drawFraming(chart: FramingChart): Drawing {
     ...chart.neighbours.map((each) => ellipse(each, view, false)),
     chart.target === null ? NOTHING : ellipse(chart.target, view, true),
   ]);
-  const room: Room = { centre: CENTRE, radius: RADIUS_PX - 4, taken: [] };
+  const corners = view.panels.flat().map(view.onPage);
+  const room: Room = {
+    centre: CENTRE,
+    radius: RADIUS_PX - 4,
+    taken: corners.map(({ x, y }) => ({ left: x - 8, top: y - 8, width: 16, height: 16 })),
+  };
   const hand = northHand(chart.positionAngleDeg, room);
   const order = view.panels.length > 1 ? orderNumbers(view, room) : NOTHING;
   const names = ellipseNames(view, room);
@@ -91,12 +53,12 @@ export function drawFraming(chart: FramingChart): Drawing {
       ]),
       circle(CENTRE, RADIUS_PX, { fill: PALETTE.umberRaised, "fill-opacity": 0.45 }),
       group({ "clip-path": "url(#rim)" }, [
-        group({ opacity: OUTSIDE.sky, "data-part": "outside" }, [sky]),
+        group({ opacity: OUTSIDE, "data-part": "outside" }, [sky]),
         group({ "clip-path": "url(#frame)", "data-part": "inside" }, [sky]),
         seams(view),
       ]),
       circle(CENTRE, RADIUS_PX, { fill: "none", stroke: PALETTE.boneFaint, "stroke-width": 1.2 }),
-      ...view.panels.map((corners) => brackets(corners.map(view.onPage))),
+      ...view.panels.map((panel) => brackets(panel.map(view.onPage), view.panels.length > 1 ? 1.8 : 3)),
       order,
       names,
       hand,
@@ -122,11 +84,6 @@ function ellipse(each: ChartEllipse, view: View, isTarget: boolean): Svg {
   });
 }
 
-/** Half an axis in pixels, large enough to be seen. */
-function halfPx(axisDeg: number, view: View): number {
-  return Math.max(5, (axisDeg / 2) * view.pixelsPerDeg);
-}
-
 /** What neighbouring panels share, hatched. */
 function seams(view: View): Svg {
   const shared: Svg[] = [];
@@ -142,13 +99,13 @@ function seams(view: View): Svg {
 }
 
 /** Corner brackets of one panel, never a closed box. */
-function brackets(corners: readonly Point[]): Svg {
+function brackets(corners: readonly Point[], width: number): Svg {
   return join(
     corners.map((corner, i) => {
       const before = corners[(i + corners.length - 1) % corners.length] ?? corner;
       const after = corners[(i + 1) % corners.length] ?? corner;
       const sides = [before, after].map((end) => Math.hypot(end.x - corner.x, end.y - corner.y));
-      const arm = held(Math.min(...sides) * 0.2, 4, 26);
+      const arm = held(Math.min(...sides) * 0.18, 4, 26);
       const along = (end: Point, side: number): Point => ({
         x: corner.x + ((end.x - corner.x) / (side || 1)) * arm,
         y: corner.y + ((end.y - corner.y) / (side || 1)) * arm,
@@ -156,135 +113,11 @@ function brackets(corners: readonly Point[]): Svg {
       const points = [along(before, sides[0] ?? 1), corner, along(after, sides[1] ?? 1)];
       return path(through(points), {
         stroke: PALETTE.bone,
-        "stroke-width": corners.length > 0 && arm > 8 ? 3 : 1.8,
+        "stroke-width": width,
         "stroke-linecap": "square",
       });
     }),
   );
-}
-
-/** Large numbers in shooting order, each in the middle of its panel. */
-function orderNumbers(view: View, room: Room): Svg {
-  return join(
-    view.panels.map((corners, i) => {
-      const onPage = corners.map(view.onPage);
-      const x = onPage.reduce((sum, corner) => sum + corner.x, 0) / onPage.length;
-      const y = onPage.reduce((sum, corner) => sum + corner.y, 0) / onPage.length;
-      const [a, b, c] = onPage;
-      const side =
-        a === undefined || b === undefined || c === undefined
-          ? 0
-          : Math.min(Math.hypot(a.x - b.x, a.y - b.y), Math.hypot(b.x - c.x, b.y - c.y));
-      const sizePx = held(side * 0.36, SMALL_PX, 38);
-      const text = String(view.chart.panels[i]?.order ?? i + 1);
-      const width = widthOf(text, sizePx, "bold");
-      room.taken.push({ left: x - width / 2, top: y - sizePx / 2, width, height: sizePx });
-      return lettering({ x, y: y + sizePx * 0.35 }, [text], {
-        sizePx,
-        weight: "bold",
-        anchor: "middle",
-        halo: PALETTE.umber,
-      });
-    }),
-  );
-}
-
-/** Names of target and neighbours beside their ellipses, as far as there is room. */
-function ellipseNames(view: View, room: Room): Svg {
-  const { target, neighbours } = view.chart;
-  const wanted = [
-    ...(target === null ? [] : [{ each: target, isTarget: true }]),
-    ...neighbours.slice(0, MOST_NAMES).map((each) => ({ each, isTarget: false })),
-  ];
-  return join(
-    wanted.map(({ each, isTarget }) => {
-      const at = view.onPage(asFramed(each.xiDeg, each.etaDeg, view.chart.positionAngleDeg));
-      const weight = isTarget ? ("bold" as const) : ("regular" as const);
-      const lines = [
-        ...nameLines(each.name, 150, 2, SMALL_PX, weight),
-        ...(isTarget ? [] : nameLines(each.kindWords, 150, 1)),
-      ];
-      const width = Math.max(0, ...lines.map((text) => widthOf(text, SMALL_PX, weight)));
-      const height = lines.length * leading(SMALL_PX);
-      const turn = (ellipseTurnDeg(each, view.chart.positionAngleDeg) * Math.PI) / 180;
-      const [a, b] = [halfPx(each.majorDeg, view), halfPx(each.minorDeg, view)];
-      const halfWidth = Math.hypot(a * Math.sin(turn), b * Math.cos(turn));
-      const halfHeight = Math.hypot(a * Math.cos(turn), b * Math.sin(turn));
-      const box = takeFirst(room, around(at, halfWidth, halfHeight, { width, height }));
-      if (box === null) return NOTHING;
-      return group({ opacity: isInside(box, view) ? undefined : OUTSIDE.names }, [
-        lettering({ x: box.left + width / 2, y: box.top + SMALL_PX - 1 }, lines, {
-          anchor: "middle",
-          weight,
-          ink: isTarget ? PALETTE.copper : PALETTE.bone,
-          halo: PALETTE.umber,
-        }),
-      ]);
-    }),
-  );
-}
-
-function isInside(box: Box, view: View): boolean {
-  const x = box.left + box.width / 2;
-  const y = box.top + box.height / 2;
-  return view.panels.some((corners) => {
-    const onPage = corners.map(view.onPage);
-    return onPage.every((from, i) => {
-      const to = onPage[(i + 1) % onPage.length] ?? from;
-      return (to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x) <= 0;
-    });
-  });
-}
-
-/** North on the rim with its angle, and a tick for east. */
-function northHand(positionAngleDeg: number, room: Room): Svg {
-  const north = (positionAngleDeg * Math.PI) / 180;
-  const at = (angle: number, distance: number): Point => ({
-    x: CENTRE.x + Math.sin(angle) * distance,
-    y: CENTRE.y - Math.cos(angle) * distance,
-  });
-  const turned = Math.round((((positionAngleDeg % 360) + 360) % 360) * 10) / 10;
-  const text = `north ${turned}°`;
-  const word = rimWord(text, 15, at, north, room);
-  const east = rimWord("E", 14, at, north - Math.PI / 2, room);
-  const wedge = [at(north - 0.045, RADIUS_PX), at(north, RADIUS_PX - 20), at(north + 0.045, RADIUS_PX)];
-  return join([
-    path(through(wedge, true), { fill: PALETTE.copper, "data-hand": "north" }),
-    line(at(north - Math.PI / 2, RADIUS_PX), at(north - Math.PI / 2, RADIUS_PX - 10), {
-      stroke: PALETTE.bone,
-      "stroke-width": 2,
-    }),
-    lettering(word, [text], {
-      sizePx: 15,
-      weight: "bold",
-      ink: PALETTE.copper,
-      anchor: "middle",
-      halo: PALETTE.umber,
-    }),
-    lettering(east, ["E"], { sizePx: 14, anchor: "middle", halo: PALETTE.umber }),
-  ]);
-}
-
-/** Baseline of a word set just inside the rim, as far out as its corners allow. */
-function rimWord(
-  text: string,
-  sizePx: number,
-  at: (angle: number, distance: number) => Point,
-  angle: number,
-  room: Room,
-): Point {
-  const width = widthOf(text, sizePx, "bold");
-  for (let distance = RADIUS_PX - 24; ; distance -= 3) {
-    const middle = at(angle, distance);
-    const box = { left: middle.x - width / 2, top: middle.y - sizePx / 2, width, height: sizePx };
-    const reach = Math.hypot(
-      Math.abs(middle.x - CENTRE.x) + width / 2,
-      Math.abs(middle.y - CENTRE.y) + sizePx / 2,
-    );
-    if (reach > RADIUS_PX - 22 && distance > RADIUS_PX / 2) continue;
-    room.taken.push(box);
-    return { x: middle.x, y: middle.y + sizePx * 0.35 };
-  }
 }
 
 /** Under the rim: a scale bar at the left, the field in degrees at the right. */
@@ -302,13 +135,15 @@ function foot(view: View): Svg {
     lettering({ x: end + 8, y: y + 5 }, [bar.words], { sizePx: 14 }),
     lettering(
       { x: PAGE_WIDTH_PX - MARGIN_PX, y: y + 5 },
-      [`${each}${degreesWords(fieldWidthDeg)} × ${degreesWords(fieldHeightDeg)}`],
+      [`${each}${fieldWords(fieldWidthDeg, fieldHeightDeg)}`],
       { sizePx: 14, anchor: "end" },
     ),
   ]);
 }
 
-/** `1.35°`, or `24.5′` below a degree. */
-function degreesWords(degrees: number): string {
-  return degrees < 1 ? `${Number((degrees * 60).toPrecision(3))}′` : `${Number(degrees.toPrecision(3))}°`;
+/** `1.35° × 0.86°`, or in arcminutes where both sides are less than a degree. */
+function fieldWords(widthDeg: number, heightDeg: number): string {
+  const [size, sign] = Math.max(widthDeg, heightDeg) < 1 ? [60, "′"] : [1, "°"];
+  const [width, height] = [widthDeg, heightDeg].map((side) => Number((side * size).toPrecision(3)));
+  return `${width}${sign} × ${height}${sign}`;
 }

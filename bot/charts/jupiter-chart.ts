@@ -111,7 +111,10 @@ function numerals(moons: readonly Moon[], place: (moon: Place) => Point): Svg {
 
 /** Which way west and north lie, as a small corner in the picture's own turn. */
 function compass(chart: JupiterChart): Svg {
-  const corner = { x: MARGIN_PX + 26, y: 26 };
+  // Away from the end of the line that points up.
+  const west = directionOf(270, chart);
+  const upperEndIsLeft = west.x * west.y > 0;
+  const corner = { x: upperEndIsLeft ? PAGE_WIDTH_PX - MARGIN_PX - 26 : MARGIN_PX + 26, y: 26 };
   return join(
     (
       [

@@ -7,7 +7,7 @@
 import type { DiscView, MoonChart } from "../../commands/chart.ts";
 import { MOON_RADIUS_KM } from "../../config/moon.ts";
 import { PALETTE } from "../../config/palette.ts";
-import { type GlobeAspect, globePoint, litPath, type Turning } from "./disc.ts";
+import { type GlobeAspect, globePoint, isOnLit, litPath, type Turning } from "./disc.ts";
 import { leading, lettering, nameLines, SMALL_PX } from "./lettering.ts";
 import { limbMark, MARK_PX, viewRows } from "./limb-marks.ts";
 import { type Drawing, MARGIN_PX, PAGE_WIDTH_PX } from "./page.ts";
@@ -44,7 +44,6 @@ export function drawMoon(chart: MoonChart): Drawing {
 }
 
 function disc(chart: MoonChart, centre: Point, radius: number, view: DiscView): Svg {
-  const aspect = aspectOf(chart);
   const mark = (angle: number, letter: string) =>
     limbMark(centre, radius, angle, view, letter, PALETTE.boneQuiet);
   return group({ "data-disc": "moon" }, [
@@ -53,14 +52,15 @@ function disc(chart: MoonChart, centre: Point, radius: number, view: DiscView): 
       fill: PALETTE.lilac,
       "data-lit": "moon",
     }),
-    ...chart.features.map((feature) => outline(feature, aspect, centre, radius, view)),
+    ...chart.features.map((feature) => outline(feature, chart, centre, radius, view)),
     mark(chart.axisDeg, "N"),
     mark(chart.axisDeg + 180, "S"),
   ]);
 }
 
 /** A feature's rim on the globe, foreshortened; what lies round the back is left out. */
-function outline(feature: Feature, aspect: GlobeAspect, centre: Point, radius: number, view: Turning): Svg {
+function outline(feature: Feature, chart: MoonChart, centre: Point, radius: number, view: Turning): Svg {
+  const aspect = aspectOf(chart);
   const spanDeg = (feature.diameterKm / 2 / MOON_RADIUS_KM) * (180 / Math.PI);
   const least = (2.2 / radius) * (180 / Math.PI);
   const rim = rimPoints(feature, Math.max(spanDeg, least)).map(([longitude, latitude]) =>
@@ -68,11 +68,16 @@ function outline(feature: Feature, aspect: GlobeAspect, centre: Point, radius: n
   );
   if (rim.some(({ towardsUs }) => towardsUs < 0)) return join([]);
   const data = through(rim, true);
-  if (!feature.onTerminator) return path(data, { stroke: PALETTE.umber, "stroke-opacity": 0.75 });
-  return join([
-    path(data, { stroke: PALETTE.umber, "stroke-width": 4.2 }),
-    path(data, { stroke: PALETTE.copper, "stroke-width": 2.2 }),
-  ]);
+  const width = radius > 60 ? 2.2 : 1.4;
+  if (feature.onTerminator) {
+    return join([
+      path(data, { stroke: PALETTE.umber, "stroke-width": width * 2 }),
+      path(data, { stroke: PALETTE.copper, "stroke-width": width }),
+    ]);
+  }
+  const middle = globePoint(feature.longitudeDeg, feature.latitudeDeg, aspect, centre, radius, view);
+  const onLit = isOnLit(middle, centre, radius, chart.brightLimbDeg, chart.illuminatedFraction, view);
+  return path(data, { stroke: onLit ? PALETTE.umber : PALETTE.lilac, "stroke-opacity": onLit ? 0.75 : 0.5 });
 }
 
 /** Longitudes and latitudes of a small circle about a feature's middle. */

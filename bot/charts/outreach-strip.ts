@@ -11,7 +11,7 @@ import { PALETTE } from "../../config/palette.ts";
 import { leading, lettering, SMALL_PX, shortened, wrapped } from "./lettering.ts";
 import { moonIcon } from "./moon-icon.ts";
 import { type Drawing, HATCH, MARGIN_PX, PAGE_WIDTH_PX, ROOM_PX } from "./page.ts";
-import { held, linear } from "./scale.ts";
+import { held, linear, type Scale } from "./scale.ts";
 import { join, line, NOTHING, path, rect, type Svg, through } from "./svg.ts";
 
 type Evening = OutreachStripChart["evenings"][number];
@@ -91,7 +91,7 @@ function stripRow(row: readonly Post[], top: number, most: number, headed: boole
         ]),
       ),
       line({ x: MARGIN_PX, y: base }, { x: right, y: base }, { stroke: PALETTE.bone, "stroke-width": 1.4 }),
-      reached.length === 0 ? NOTHING : forecastBracket(reached, top + heading),
+      reached.length === 0 ? NOTHING : forecastBracket(reached, yOf),
       ...row.map((post) => drawPost(post, yOf(Math.max(0, post.darkHours)), base)),
     ]),
   };
@@ -134,11 +134,17 @@ export function initial(planet: string): string {
   return planet.slice(0, planet.startsWith("M") ? 2 : 1);
 }
 
+/** Height of a post with what stands on it. */
+function headOf(post: Post, yOf: Scale): number {
+  const number = post.rank === null ? 0 : 18;
+  return yOf(Math.max(0, post.darkHours)) - 2 * MOON_RADIUS_PX - 5 - number;
+}
+
 /** Over the days that a forecast reaches, and nothing else of the weather. */
-function forecastBracket(reached: readonly Post[], top: number): Svg {
+function forecastBracket(reached: readonly Post[], yOf: Scale): Svg {
   const from = MARGIN_PX + Math.min(...reached.map(({ x }) => x)) - 9;
   const to = MARGIN_PX + Math.max(...reached.map(({ x }) => x)) + 9;
-  const y = top + LINE_PX + 2;
+  const y = Math.min(...reached.map((post) => headOf(post, yOf))) - 9;
   const corners = [
     { x: from, y: y + 6 },
     { x: from, y },
@@ -147,9 +153,7 @@ function forecastBracket(reached: readonly Post[], top: number): Svg {
   ];
   return join([
     path(through(corners), { stroke: PALETTE.boneQuiet, "stroke-width": 1.4 }),
-    lettering({ x: Math.max(from, MARGIN_PX), y: top + SMALL_PX }, ["forecast reaches"], {
-      ink: PALETTE.boneQuiet,
-    }),
+    lettering({ x: from, y: y - 5 }, ["forecast"], { ink: PALETTE.boneQuiet, halo: PALETTE.umber }),
   ]);
 }
 
@@ -199,5 +203,5 @@ export function forecastSentence(evenings: readonly Evening[]): string {
 function planetSentence(evenings: readonly Evening[]): string {
   const planets = [...new Set(evenings.flatMap((evening) => evening.planets))];
   if (planets.length === 0) return "";
-  return `Letters: ${listWords(planets.map((planet) => `${initial(planet)} ${planet}`))} in reach.`;
+  return `Planets in reach: ${listWords(planets.map((planet) => `${initial(planet)} for ${planet}`))}.`;
 }

@@ -53,7 +53,7 @@ export function drawPole(chart: PoleChart): Drawing {
     });
     y += tallest + 8;
   }
-  return { heightPx: y, content: join(drawn) };
+  return { heightPx: y - leading(CAPTION_PX), content: join(drawn) };
 }
 
 /** The face: twelve strokes, four figures, and the hand with the star at its tip. */
@@ -66,10 +66,10 @@ function clock(centre: Point, radius: number, hours: number): Svg {
     });
   });
   const figures = [12, 3, 6, 9].map((hour) => {
-    const at = onClock(centre, hour, radius - 24);
+    const at = onClock(centre, hour, radius - 22);
     return lettering({ x: at.x, y: at.y + 5 }, [String(hour)], { sizePx: 15, anchor: "middle" });
   });
-  const tip = onClock(centre, hours, radius - 40);
+  const tip = onClock(centre, hours, radius - 38);
   return join([
     circle(centre, radius, { fill: PALETTE.umberRaised, stroke: PALETTE.bone, "stroke-width": 2 }),
     ...strokes,
@@ -80,7 +80,7 @@ function clock(centre: Point, radius: number, hours: number): Svg {
       "stroke-linecap": "round",
       "data-hand": "star",
     }),
-    circle(tip, 7, { fill: PALETTE.copper }),
+    circle(tip, 8, { fill: PALETTE.copper }),
     circle(centre, 3.5, { fill: PALETTE.bone }),
   ]);
 }

@@ -75,17 +75,19 @@ export function drawProgress(chart: ProgressChart): Drawing {
   };
 }
 
-/** One riser a night, at the night's beginning. */
+/** One riser a night, at the night's beginning; nothing before the first. */
 function stairOf(totals: readonly number[], plot: Plot): Point[] {
-  let before = 0;
-  return totals.flatMap((total, i) => {
-    const corners = [
-      { x: plot.xOf(i), y: plot.yOf(before) },
+  const first = Math.max(
+    0,
+    totals.findIndex((total) => total > 0),
+  );
+  return totals.slice(first).flatMap((total, k) => {
+    const i = first + k;
+    return [
+      { x: plot.xOf(i), y: plot.yOf(k === 0 ? 0 : (totals[i - 1] ?? 0)) },
       { x: plot.xOf(i), y: plot.yOf(total) },
       { x: plot.xOf(i + 1), y: plot.yOf(total) },
     ];
-    before = total;
-    return corners;
   });
 }
 

@@ -1,0 +1,156 @@
+/**
+ * The words of a framing chart: shooting order, names of what is drawn, north and east.
+ *
+ * @packageDocumentation
+ */
+import type { ChartEllipse } from "../../commands/chart.ts";
+import { PALETTE } from "../../config/palette.ts";
+import { asFramed, ellipseTurnDeg } from "./frame-geometry.ts";
+import { CENTRE, halfPx, RADIUS_PX, type View } from "./framing-view.ts";
+import { leading, lettering, nameLines, SMALL_PX, widthOf } from "./lettering.ts";
+import { around, type Box, type Room, takeFirst } from "./room-for-names.ts";
+import { held } from "./scale.ts";
+import { group, join, line, NOTHING, type Point, path, type Svg, through } from "./svg.ts";
+
+/** Strength of names that lie outside the frame: less than inside, still to be read. */
+const OUTSIDE_NAMES = 0.7;
+const MOST_NAMES = 8;
+
+/** Large numbers in shooting order, each in the middle of its panel. */
+export function orderNumbers(view: View, room: Room): Svg {
+  return join(
+    view.panels.map((corners, i) => {
+      const onPage = corners.map(view.onPage);
+      const x = onPage.reduce((sum, corner) => sum + corner.x, 0) / onPage.length;
+      const y = onPage.reduce((sum, corner) => sum + corner.y, 0) / onPage.length;
+      const [a, b, c] = onPage;
+      const side =
+        a === undefined || b === undefined || c === undefined
+          ? 0
+          : Math.min(Math.hypot(a.x - b.x, a.y - b.y), Math.hypot(b.x - c.x, b.y - c.y));
+      const sizePx = held(side * 0.45, SMALL_PX, 40);
+      const text = String(view.chart.panels[i]?.order ?? i + 1);
+      const width = widthOf(text, sizePx, "bold");
+      room.taken.push({ left: x - width / 2, top: y - sizePx / 2, width, height: sizePx });
+      return lettering({ x, y: y + sizePx * 0.35 }, [text], {
+        sizePx,
+        weight: "bold",
+        anchor: "middle",
+        halo: PALETTE.umber,
+      });
+    }),
+  );
+}
+
+/** Extent of an ellipse on the page: half its width and half its height. */
+function halfExtent(each: ChartEllipse, view: View): { readonly width: number; readonly height: number } {
+  const turn = (ellipseTurnDeg(each, view.chart.positionAngleDeg) * Math.PI) / 180;
+  const [major, minor] = [halfPx(each.majorDeg, view), halfPx(each.minorDeg, view)];
+  return {
+    width: Math.hypot(major * Math.sin(turn), minor * Math.cos(turn)),
+    height: Math.hypot(major * Math.cos(turn), minor * Math.sin(turn)),
+  };
+}
+
+/** Names of target and neighbours beside their ellipses, as far as there is room. */
+export function ellipseNames(view: View, room: Room): Svg {
+  const { target, neighbours } = view.chart;
+  const wanted = [
+    ...(target === null ? [] : [{ each: target, isTarget: true }]),
+    ...neighbours.slice(0, MOST_NAMES).map((each) => ({ each, isTarget: false })),
+  ].map((one) => ({
+    ...one,
+    at: view.onPage(asFramed(one.each.xiDeg, one.each.etaDeg, view.chart.positionAngleDeg)),
+    half: halfExtent(one.each, view),
+  }));
+  for (const { at, half } of wanted) {
+    // A large ellipse is mostly empty: names may stand in it.
+    if (half.width > 60 || half.height > 60) continue;
+    const [width, height] = [2 * half.width, 2 * half.height];
+    room.taken.push({ left: at.x - half.width, top: at.y - half.height, width, height });
+  }
+  return join(
+    wanted.map(({ each, isTarget, at, half }) => {
+      const weight = isTarget ? ("bold" as const) : ("regular" as const);
+      const lines = [
+        ...nameLines(each.name, 150, 2, SMALL_PX, weight),
+        ...(isTarget ? [] : nameLines(each.kindWords, 150, 1)),
+      ];
+      const width = Math.max(0, ...lines.map((text) => widthOf(text, SMALL_PX, weight)));
+      const height = lines.length * leading(SMALL_PX);
+      const box = takeFirst(room, around(at, half.width, half.height, { width, height }));
+      if (box === null) return NOTHING;
+      return group({ opacity: isTarget || isInside(box, view) ? undefined : OUTSIDE_NAMES }, [
+        lettering({ x: box.left + width / 2, y: box.top + SMALL_PX - 1 }, lines, {
+          anchor: "middle",
+          weight,
+          ink: isTarget ? PALETTE.copper : PALETTE.bone,
+          halo: PALETTE.umber,
+        }),
+      ]);
+    }),
+  );
+}
+
+function isInside(box: Box, view: View): boolean {
+  const x = box.left + box.width / 2;
+  const y = box.top + box.height / 2;
+  return view.panels.some((corners) => {
+    const onPage = corners.map(view.onPage);
+    return onPage.every((from, i) => {
+      const to = onPage[(i + 1) % onPage.length] ?? from;
+      return (to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x) <= 0;
+    });
+  });
+}
+
+/** North on the rim with its angle, and a tick for east. */
+export function northHand(positionAngleDeg: number, room: Room): Svg {
+  const north = (positionAngleDeg * Math.PI) / 180;
+  const at = (angle: number, distance: number): Point => ({
+    x: CENTRE.x + Math.sin(angle) * distance,
+    y: CENTRE.y - Math.cos(angle) * distance,
+  });
+  const turned = Math.round((((positionAngleDeg % 360) + 360) % 360) * 10) / 10;
+  const text = `north ${turned}°`;
+  const word = rimWord(text, 15, at, north, room);
+  const east = rimWord("E", 14, at, north - Math.PI / 2, room);
+  const wedge = [at(north - 0.045, RADIUS_PX), at(north, RADIUS_PX - 20), at(north + 0.045, RADIUS_PX)];
+  return join([
+    path(through(wedge, true), { fill: PALETTE.copper, "data-hand": "north" }),
+    line(at(north - Math.PI / 2, RADIUS_PX), at(north - Math.PI / 2, RADIUS_PX - 10), {
+      stroke: PALETTE.bone,
+      "stroke-width": 2,
+    }),
+    lettering(word, [text], {
+      sizePx: 15,
+      weight: "bold",
+      ink: PALETTE.copper,
+      anchor: "middle",
+      halo: PALETTE.umber,
+    }),
+    lettering(east, ["E"], { sizePx: 14, anchor: "middle", halo: PALETTE.umber }),
+  ]);
+}
+
+/** Baseline of a word set just inside the rim, as far out as its corners allow. */
+function rimWord(
+  text: string,
+  sizePx: number,
+  at: (angle: number, distance: number) => Point,
+  angle: number,
+  room: Room,
+): Point {
+  const width = widthOf(text, sizePx, "bold");
+  for (let distance = RADIUS_PX - 24; ; distance -= 3) {
+    const middle = at(angle, distance);
+    const box = { left: middle.x - width / 2, top: middle.y - sizePx / 2, width, height: sizePx };
+    const reach = Math.hypot(
+      Math.abs(middle.x - CENTRE.x) + width / 2,
+      Math.abs(middle.y - CENTRE.y) + sizePx / 2,
+    );
+    if (reach > RADIUS_PX - 9 && distance > RADIUS_PX / 2) continue;
+    room.taken.push(box);
+    return { x: middle.x, y: middle.y + sizePx * 0.35 };
+  }
+}
