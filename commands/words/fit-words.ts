@@ -1,0 +1,79 @@
+/**
+ * Why a target fits tonight, in sentences.
+ *
+ * @packageDocumentation
+ */
+import { longestInterval } from "../../core/interval.ts";
+import type { FittingTarget } from "../../core/targets/tonight.ts";
+import { clockSpan, durationWords } from "./clock.ts";
+import { compassWords } from "./sky.ts";
+import { KIND_WORDS, targetKind } from "./target-words.ts";
+
+/** Sentences in order of weight: when, how it sits, what the filter and the Moon make of it. */
+export function reasonSentences(fit: FittingTarget, zone: string): string[] {
+  return [
+    whenSentence(fit, zone),
+    fieldSentence(fit),
+    lightSentence(fit),
+    moonSentence(fit),
+    reachSentence(fit),
+  ].filter((sentence) => sentence !== null);
+}
+
+function whenSentence({ night }: FittingTarget, zone: string): string | null {
+  const span = longestInterval(night.windows);
+  if (span === null) return null;
+  const peak = night.peak;
+  const height =
+    peak === null ? "" : `, up to ${Math.round(peak.altitudeDeg)}° in the ${compassWords(peak.azimuthDeg)}`;
+  return `Usable from ${clockSpan(span, zone)}${height}.`;
+}
+
+function percent(share: number): string {
+  return share > 0 && share < 0.01 ? "under 1 %" : `${Math.round(share * 100)} %`;
+}
+
+function fieldSentence({ use, fillFraction, objectInField, target }: FittingTarget): string | null {
+  if (use !== null) {
+    const power = `${Math.round(use.power)}×, a ${use.eyepiece.focalLengthMm} mm eyepiece`;
+    if (objectInField !== null && objectInField < 0.95) return `Larger than the field at ${power}.`;
+    return target.kind === "object" && target.object.kind === "double-star"
+      ? `Try ${power} or more.`
+      : `Best at ${power}.`;
+  }
+  if (fillFraction === null || objectInField === null) return "Its size is not known: taken as a point.";
+  if (objectInField < 0.99) return `Larger than the frame, which holds ${percent(objectInField)} of it.`;
+  return `Fills ${percent(fillFraction)} of the frame.`;
+}
+
+function lightSentence({ target, filter, suits }: FittingTarget): string {
+  const kind = targetKind(target);
+  const article = /^[aeiou]/.test(kind) ? "An" : "A";
+  if (filter.bands.length === 0) return `${article} ${kind}.`;
+  const how = suits >= 0.8 ? "made for" : suits >= 0.4 ? "fair through" : "faint through";
+  return `${article} ${kind}, ${how} ${filter.name}.`;
+}
+
+function moonSentence({ night, target }: FittingTarget): string | null {
+  const { moonCost } = night.counted;
+  if (moonCost === null || target.kind === "body" || moonCost < 1.05) return null;
+  const share = Math.round((1 - 1 / moonCost) * 100);
+  return `The Moon takes ${share} % of its hours.`;
+}
+
+function reachSentence({ reach, basis, target }: FittingTarget): string | null {
+  if (target.kind !== "object") return null;
+  const faint = reach < 0.95 ? "One night is not enough for it" : null;
+  const guess =
+    basis === "assumed"
+      ? `its brightness is not known and taken as faint for a ${KIND_WORDS[target.object.kind]}`
+      : null;
+  const both = [faint, guess].filter((part) => part !== null).join("; ");
+  return both === "" ? null : `${both.slice(0, 1).toUpperCase()}${both.slice(1)}.`;
+}
+
+/** Hours that count, and of how many on the clock, for a camera. */
+export function worthWords({ night }: FittingTarget): string {
+  const { usableHours, countingHours } = night.counted;
+  return `${durationWords(usableHours)}, worth ${durationWords(countingHours)}`;
+}

@@ -1,0 +1,38 @@
+/**
+ * The run card in words, a line a step.
+ *
+ * @packageDocumentation
+ */
+import type { RunCard, RunStep } from "../../core/targets/run-card.ts";
+import { clockTime } from "./clock.ts";
+
+/** One line a step, the clock first. */
+export function runCardLines(card: RunCard, zone: string): string[] {
+  let started = false;
+  return card.steps.map((step) => {
+    const words = stepWords(step, started, zone);
+    if (step.kind === "start") started = true;
+    return `${clockTime(step.at, zone)}  ${words}`;
+  });
+}
+
+function stepWords(step: RunStep, started: boolean, zone: string): string {
+  switch (step.kind) {
+    case "set-up":
+      return "Set up: level, cool, align, focus";
+    case "dark":
+      return "Dark enough";
+    case "start":
+      return started
+        ? `Hand over to ${step.target}, until ${clockTime(step.until, zone)}`
+        : `Start on ${step.target}, until ${clockTime(step.until, zone)}`;
+    case "flip":
+      return `Meridian flip on ${step.target}`;
+    case "dew":
+      return step.frost
+        ? "Frost on cold optics from here: heat them"
+        : "Dew on cold optics from here: heat them";
+    case "end":
+      return "End: flats and darks, cap, pack";
+  }
+}

@@ -1,0 +1,8 @@
+/**
+ * Habits of an evening outdoors (common practice).
+ *
+ * @packageDocumentation
+ */
+import type { RunCardRules } from "../core/targets/run-card.ts";
+
+export const RUN_CARD_RULES: RunCardRules = { setUpMinutes: 60, leastHandOverMinutes: 45 };

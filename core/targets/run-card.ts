@@ -1,0 +1,111 @@
+/**
+ * The evening by the clock: set up, dark, start, flip, hand over, dew, end.
+ *
+ * @packageDocumentation
+ */
+import { type Interval, intervalHours, longestInterval, subtractIntervals, totalHours } from "../interval.ts";
+import type { NightTimes } from "../night/night.ts";
+import type { DewSpan } from "../weather/dew.ts";
+
+/** A target as the card needs it: a name, when it may be used, and what an hour of it is worth. */
+export type CardTarget = {
+  readonly name: string;
+  readonly windows: readonly Interval[];
+  /** Counting hours in an hour of its windows, on average. */
+  readonly worthOfHour: number;
+  readonly meridianFlip: Date | null;
+};
+
+export type RunStep =
+  | { readonly kind: "set-up"; readonly at: Date }
+  | { readonly kind: "dark"; readonly at: Date }
+  | { readonly kind: "start"; readonly at: Date; readonly target: string; readonly until: Date }
+  | { readonly kind: "flip"; readonly at: Date; readonly target: string }
+  | { readonly kind: "dew"; readonly at: Date; readonly frost: boolean }
+  | { readonly kind: "end"; readonly at: Date };
+
+export type RunCard = {
+  /** In order of time. */
+  readonly steps: readonly RunStep[];
+  /** What fills the rest of the night; `null` when nothing does for long enough. */
+  readonly second: string | null;
+};
+
+export type RunCardRules = {
+  /** Set-up begins so long before the first picture. */
+  readonly setUpMinutes: number;
+  /** A second target is worth turning to for so long at least. */
+  readonly leastHandOverMinutes: number;
+};
+
+const MS_PER_MINUTE = 60_000;
+
+type Turn = { readonly target: CardTarget; readonly span: Interval };
+
+/**
+ * Lays out the night around one target.
+ *
+ * @param first - the chosen one; without a window there is no card
+ * @param others - in order of preference; the one worth most in what is left is taken
+ * @param dew - when dew or frost forms on optics
+ */
+export function runCard(
+  times: NightTimes,
+  first: CardTarget,
+  others: readonly CardTarget[],
+  dew: readonly DewSpan[],
+  rules: RunCardRules,
+): RunCard | null {
+  const main = longestInterval(first.windows);
+  if (main === null) return null;
+  const filling = bestFilling(main, others, rules.leastHandOverMinutes / 60);
+  const turns = [{ target: first, span: main }, ...(filling === null ? [] : [filling])].sort(
+    (one, other) => one.span.start.getTime() - other.span.start.getTime(),
+  );
+  const begin = turns[0]?.span.start ?? main.start;
+  const end = turns.at(-1)?.span.end ?? main.end;
+  const steps: RunStep[] = [
+    { kind: "set-up", at: new Date(begin.getTime() - rules.setUpMinutes * MS_PER_MINUTE) },
+    ...darkStep(times, end),
+    ...turns.flatMap((turn) => stepsOf(turn)),
+    ...dewStep(dew, begin, end),
+    { kind: "end", at: end },
+  ];
+  return {
+    steps: steps.sort((one, other) => one.at.getTime() - other.at.getTime()),
+    second: filling?.target.name ?? null,
+  };
+}
+
+/** The other target that is worth most in one stretch outside the first one's. */
+function bestFilling(main: Interval, others: readonly CardTarget[], leastHours: number): Turn | null {
+  let best: Turn | null = null;
+  let most = 0;
+  for (const target of others) {
+    const span = longestInterval(subtractIntervals(target.windows, [main]));
+    if (span === null || intervalHours(span) < leastHours) continue;
+    const worth = totalHours([span]) * target.worthOfHour;
+    if (worth > most) [best, most] = [{ target, span }, worth];
+  }
+  return best;
+}
+
+function stepsOf({ target, span }: Turn): RunStep[] {
+  const start: RunStep = { kind: "start", at: span.start, target: target.name, until: span.end };
+  const flip = target.meridianFlip;
+  if (flip === null || flip <= span.start || flip >= span.end) return [start];
+  return [start, { kind: "flip", at: flip, target: target.name }];
+}
+
+function darkStep(times: NightTimes, end: Date): RunStep[] {
+  const dark = times.workingWindows[0]?.start;
+  return dark === undefined || dark >= end ? [] : [{ kind: "dark", at: dark }];
+}
+
+/** Dew once, when it first comes while anything stands outside. */
+function dewStep(dew: readonly DewSpan[], begin: Date, end: Date): RunStep[] {
+  const first = dew.find((span) => span.end > begin && span.start < end);
+  if (first === undefined) return [];
+  const at = first.start < begin ? begin : first.start;
+  return [{ kind: "dew", at, frost: first.kind === "frost" }];
+}
