@@ -54,6 +54,8 @@ export const GUIDING_ARCSEC: Range = { min: 0, max: 20 };
 export const FLIP_AFTER_MINUTES: Range = { min: 0, max: 180 };
 export const SUB_SECONDS: Range = { min: 0.0001, max: 7200 };
 export const MEASURED_SKY_ELECTRONS: Range = { min: 1e-6, max: 10_000 };
+/** What a 16-bit converter counts to. */
+export const MEASURED_ADU: Range = { min: 0, max: 65_535 };
 export const EYEPIECE_MM: Range = { min: 1.5, max: 100 };
 export const APPARENT_FIELD_DEG: Range = { min: 20, max: 120 };
 export const EYEPIECES_AT_MOST = 12;
@@ -61,6 +63,7 @@ export const EYEPIECES_AT_MOST = 12;
 /** Wavelengths that silicon or an eye sees. */
 export const WAVELENGTH_NM: Range = { min: 300, max: 1100 };
 export const FILTER_WIDTH_NM: Range = { min: 0.1, max: 800 };
+export const FILTER_TRANSMISSION: Range = { min: 0.01, max: 1 };
 export const FILTER_BANDS_AT_MOST = 6;
 export const FILTERS_AT_MOST = 24;
 
