@@ -29,15 +29,17 @@ export const NONCE_TRUSTED_MS = 100 * SECOND_MS;
 /** The channel is read back to so long before the claim. */
 export const LOOK_BACK_MS = 60 * MINUTE_MS;
 
-/** A posted night's weather is looked at again, and its message edited, no oftener. */
-export const LOOK_AGAIN_MS = 15 * MINUTE_MS;
+/** A posted message is edited for its weather no oftener. */
+export const EDIT_AGAIN_MS = 15 * MINUTE_MS;
+/** The weather is looked at again after three ticks; a little less, since ticks are never to the second. */
+export const LOOK_AGAIN_MS = 14 * MINUTE_MS;
 /** A window that moved by so much, twice running, is worth an edit. */
 export const WINDOW_MOVED_MS = 30 * MINUTE_MS;
 /** Those who are out are warned of what will come within this. */
 export const WARN_AHEAD_MS = 60 * MINUTE_MS;
 
-/** Members rung by one message; the rest in the next. Discord allows 100. */
-export const MENTIONS_A_MESSAGE = 60;
+/** Members rung by one message; the rest in the next. Leaves room for the longest caution before them. */
+export const MENTIONS_A_MESSAGE = 40;
 
 /** Claims are kept so long that no clock set back within reason finds one gone. */
 export const KEEP_CLAIMS_MS = 400 * 24 * 60 * MINUTE_MS;

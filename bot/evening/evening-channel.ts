@@ -44,12 +44,21 @@ export type FindOutcome =
   /** Nothing is known: the history may not be read (`lasting`), or could not be just now. */
   | { readonly kind: "unreadable"; readonly lasting: boolean };
 
+/** A message drawn and worded: what is left is the one call. */
+export interface ReadyMessage {
+  /** One attempt under the message's nonce. */
+  send(channelId: string, timeoutMs: number): Promise<SendOutcome>;
+}
+
 export interface EveningChannel {
-  send(channelId: string, message: EveningMessage, timeoutMs: number): Promise<SendOutcome>;
+  /** Draws and words a message before it is claimed, so that nothing slow stands before the send. */
+  prepare(message: EveningMessage): Promise<ReadyMessage>;
   edit(
     channelId: string,
     messageId: string,
     message: EveningMessage,
+    /** Charts are `kept` when only names changed. */
+    files: "kept" | "replaced",
     timeoutMs: number,
   ): Promise<SendOutcome>;
   /** Looks through the channel, back to `since`, for a message of ours with that key. */

@@ -17,7 +17,13 @@ import {
   NONCE_TRUSTED_MS,
 } from "../../config/evening.ts";
 import type { Claim, ClaimBook, ClaimKey } from "../store/evening-claims.ts";
-import type { EveningChannel, EveningMessage, FindOutcome, SendOutcome } from "./evening-channel.ts";
+import type {
+  EveningChannel,
+  EveningMessage,
+  FindOutcome,
+  ReadyMessage,
+  SendOutcome,
+} from "./evening-channel.ts";
 
 export type PostTools = {
   readonly claims: ClaimBook;
@@ -31,8 +37,8 @@ export type PostTools = {
 export type Posting = ClaimKey & {
   readonly channelId: string;
   readonly message: EveningMessage;
-  /** Whether it still helps; an unfinished claim is looked up even then, but not sent. */
-  readonly worthSending: boolean;
+  /** An unfinished claim is looked up in any case; it is sent `now`, kept for `later`, or `never`. */
+  readonly sending: "now" | "later" | "never";
 };
 
 export type PostOutcome =
@@ -48,16 +54,21 @@ export type AbandonReason = "refused" | "deleted" | "invalid" | "unreadable" | "
 /** Carries one message from its claim to its end, as far as this process can. */
 export async function postOnce(posting: Posting, tools: PostTools): Promise<PostOutcome> {
   const { claims, holder, clock } = tools;
-  const isNew =
-    posting.worthSending && (await claims.claim(posting, posting.channelId, holder, clock(), LEASE_MS));
-  if (isNew) return send(posting, tools);
   const claim = await claims.find(posting);
-  if (claim === null) return { kind: "held" };
+  if (claim === null) {
+    if (posting.sending !== "now") return { kind: "held" };
+    const ready = await tools.channel.prepare(posting.message);
+    const isNew = await claims.claim(posting, posting.channelId, holder, clock(), LEASE_MS);
+    return isNew ? send({ ...posting, ready }, tools) : { kind: "held" };
+  }
   if (claim.state !== "claimed") return { kind: "settled", claim };
   if (!leaseHasRunOut(claim, clock())) return { kind: "held" };
+  const ready = await tools.channel.prepare(posting.message);
   if (!(await claims.takeOver(claim, holder, clock(), LEASE_MS))) return { kind: "held" };
-  return resume(posting, claim, tools);
+  return resume({ ...posting, channelId: claim.channelId, ready }, claim, tools);
 }
+
+type ReadyPosting = Posting & { readonly ready: ReadyMessage };
 
 /**
  * Whether the holder's time is up.
@@ -71,29 +82,39 @@ function leaseHasRunOut(claim: Claim, at: Date): boolean {
 }
 
 /** What another holder began: adopted where it arrived, else sent under the same nonce. */
-async function resume(posting: Posting, claim: Claim, tools: PostTools): Promise<PostOutcome> {
+async function resume(posting: ReadyPosting, claim: Claim, tools: PostTools): Promise<PostOutcome> {
   if (claim.sendBeganAt === null) {
     // No attempt was ever begun, and the old holder can begin none.
-    return posting.worthSending ? send(posting, tools) : abandon(posting, tools, "too-late", "");
+    return sendOrKeep(posting, tools);
   }
   const found = await lookUp(posting, claim, tools);
   if (found.kind === "found") {
     await tools.claims.settlePosted(posting, found.messageId, tools.clock());
     return { kind: "posted", messageId: found.messageId, adopted: true };
   }
-  if (found.kind === "absent") {
-    return posting.worthSending ? send(posting, tools) : abandon(posting, tools, "too-late", "");
-  }
-  if (posting.worthSending && nonceIsTrusted(claim.sendBeganAt, tools.clock())) {
+  if (found.kind === "absent") return sendOrKeep(posting, tools);
+  if (posting.sending === "now" && nonceIsTrusted(claim.sendBeganAt, tools.clock())) {
     return send(posting, tools, claim.sendBeganAt);
   }
   return found.lasting ? abandon(posting, tools, "unreadable", "") : { kind: "held" };
 }
 
-async function lookUp(posting: Posting, claim: Claim, tools: PostTools): Promise<FindOutcome> {
+/** What is certain not to have arrived. */
+async function sendOrKeep(posting: ReadyPosting, tools: PostTools): Promise<PostOutcome> {
+  switch (posting.sending) {
+    case "now":
+      return send(posting, tools);
+    case "later":
+      return { kind: "held" };
+    case "never":
+      return abandon(posting, tools, "too-late", "");
+  }
+}
+
+async function lookUp(posting: ReadyPosting, claim: Claim, tools: PostTools): Promise<FindOutcome> {
   // A claim from before the clock was set back lies in the future.
   const fromMs = Math.min(claim.claimedAt.getTime(), tools.clock().getTime()) - LOOK_BACK_MS;
-  return tools.channel.find(claim.channelId, posting.message.key, new Date(fromMs), ATTEMPT_MS);
+  return tools.channel.find(posting.channelId, posting.message.key, new Date(fromMs), ATTEMPT_MS);
 }
 
 function nonceIsTrusted(sendBeganAt: Date, at: Date): boolean {
@@ -108,7 +129,7 @@ function nonceIsTrusted(sendBeganAt: Date, at: Date): boolean {
  * attempt begins once it may have been forgotten
  */
 async function send(
-  posting: Posting,
+  posting: ReadyPosting,
   tools: PostTools,
   nonceBeganAt: Date | null = null,
 ): Promise<PostOutcome> {
@@ -116,7 +137,7 @@ async function send(
     if (nonceBeganAt !== null && !nonceIsTrusted(nonceBeganAt, tools.clock())) return { kind: "held" };
     const mayBegin = await tools.claims.beginSend(posting, tools.holder, tools.clock(), ATTEMPT_MS);
     if (!mayBegin) return { kind: "held" };
-    const outcome = await tools.channel.send(posting.channelId, posting.message, ATTEMPT_MS);
+    const outcome = await posting.ready.send(posting.channelId, ATTEMPT_MS);
     const settled = await settle(posting, outcome, tools);
     if (settled !== null) return settled;
     const askedMs = outcome.kind === "unclear" ? (outcome.retryAfterMs ?? 0) : 0;
@@ -126,7 +147,11 @@ async function send(
 }
 
 /** The end that an attempt's outcome means; `null` when it means to try again. */
-async function settle(posting: Posting, outcome: SendOutcome, tools: PostTools): Promise<PostOutcome | null> {
+async function settle(
+  posting: ReadyPosting,
+  outcome: SendOutcome,
+  tools: PostTools,
+): Promise<PostOutcome | null> {
   switch (outcome.kind) {
     case "sent":
       await tools.claims.settlePosted(posting, outcome.messageId, tools.clock());
@@ -143,7 +168,7 @@ async function settle(posting: Posting, outcome: SendOutcome, tools: PostTools):
 }
 
 async function abandon(
-  posting: Posting,
+  posting: ReadyPosting,
   tools: PostTools,
   reason: AbandonReason,
   detail: string,

@@ -19,6 +19,7 @@ const BEGIN_WITH: ClubSettings = {
   limits: {},
   organiserRoleId: null,
   trouble: null,
+  troubleTold: false,
 };
 
 export function clubBook(db: Kysely<Tables>, clock: () => number): ClubBook {

@@ -1,0 +1,36 @@
+/**
+ * One of the evening's messages in Discord's shape.
+ *
+ * @packageDocumentation
+ */
+import type { EveningMessage } from "../evening/evening-channel.ts";
+import { goingOutId } from "./button-ids.ts";
+import { type MessageWords, renderAnswer, type ShownButton } from "./render-answer.ts";
+
+export const GOING_OUT_LABEL = "I'm going out";
+
+/**
+ * The words, with the button that marks the message as ours.
+ *
+ * @param followUps - further buttons, their rows kept already
+ */
+export function renderEvening(
+  message: EveningMessage,
+  followUps: readonly ShownButton[],
+  remarks: readonly string[],
+): MessageWords {
+  const goingOut: ShownButton = {
+    id: goingOutId(message.night, message.key),
+    label: GOING_OUT_LABEL,
+    primary: true,
+  };
+  return renderAnswer(message.answer, {
+    buttons: [goingOut, ...followUps],
+    rings: message.rings.map(({ id }) => id),
+    names:
+      message.goingOut === null
+        ? null
+        : { heading: "Going out", names: message.goingOut.map(({ name }) => name) },
+    remarks,
+  });
+}
