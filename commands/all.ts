@@ -5,9 +5,23 @@
  */
 import { about } from "./about.ts";
 import type { Command } from "./command.ts";
+import { forecast } from "./forecast.ts";
 import { mydata } from "./mydata.ts";
 import { night } from "./night.ts";
 import { rig } from "./rig.ts";
+import { season } from "./season.ts";
 import { site } from "./site.ts";
+import { target } from "./target.ts";
+import { tonight } from "./tonight.ts";
 
-export const COMMANDS: readonly Command[] = [night, site, rig, mydata, about];
+export const COMMANDS: readonly Command[] = [
+  tonight,
+  forecast,
+  night,
+  target,
+  season,
+  site,
+  rig,
+  mydata,
+  about,
+];

@@ -3,7 +3,6 @@
  *
  * @packageDocumentation
  */
-import { OBSERVING_LIMITS } from "../config/observing-limits.ts";
 import { PHOTOMETRY } from "../config/photometry.ts";
 import { UNKNOWN_AIR_CELSIUS } from "../config/rig-defaults.ts";
 import type { Interval } from "../core/interval.ts";
@@ -16,9 +15,9 @@ import { type ObservingConditions, observingConditions } from "../core/targets/o
 import type { ForecastHour } from "../core/weather/forecast-hour.ts";
 import { weatherAt } from "../core/weather/interpolate.ts";
 import { meanOver } from "../core/weather/mean.ts";
-import type { ObservingLimits } from "../core/weather/observing-limits.ts";
 import { type NightVerdict, nightVerdict } from "../core/weather/verdict.ts";
 import type { Context, ForecastReport } from "./context.ts";
+import { limitsOf } from "./read/limits.ts";
 import { nightOf } from "./read/night.ts";
 import { siteOf } from "./read/site.ts";
 import { skyOf } from "./read/sky.ts";
@@ -35,12 +34,6 @@ export type Situation = {
   /** What was taken for want of data, a sentence each. */
   readonly assumptions: readonly string[];
 };
-
-/** The limits a club set, over those of `config/`. */
-export async function limitsOf(request: Request, context: Context): Promise<ObservingLimits> {
-  const { limits } = await context.books.clubs.settings(request.club);
-  return { ...OBSERVING_LIMITS, ...limits };
-}
 
 /**
  * Gathers site, night, forecast and light.

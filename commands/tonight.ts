@@ -1,0 +1,270 @@
+/**
+ * `tonight`: what fits the night, the rig and the Moon, in a line each, and a run card for the first.
+ *
+ * @packageDocumentation
+ */
+
+import { NO_FILTER } from "../config/filters.ts";
+import { KIND_BRIGHTNESS, RANKING_RULES, VISUAL_RULES } from "../config/ranking.ts";
+import { RUN_CARD_RULES } from "../config/run-card.ts";
+import { type Interval, intervalHours, longestInterval, totalHours } from "../core/interval.ts";
+import type { Rig } from "../core/rig/rig.ts";
+import { type CardTarget, type RunCard, runCard } from "../core/targets/run-card.ts";
+import { type FitsTonight, type FittingTarget, fitsTonight } from "../core/targets/tonight.ts";
+import type { Answer, Figure, FollowUp, Section } from "./answer.ts";
+import { columnsOf } from "./catalogue-columns.ts";
+import { cautionsFor } from "./cautions.ts";
+import type { Command } from "./command.ts";
+import type { Context } from "./context.ts";
+import { rigTonight } from "./looking.ts";
+import { nightPicture } from "./night-picture.ts";
+import { objectFigures, spanFigures } from "./object-figures.ts";
+import { endToSunriseMinutes, pointingAt } from "./pointings.ts";
+import { filterIfAny } from "./read/filter.ts";
+import { wholeNumberOption } from "./read/numbers.ts";
+import { defineWhole, FILTER, NIGHT, RIG, SITE, SKY } from "./read/options.ts";
+import { rigOf } from "./read/rig.ts";
+import type { Request } from "./request.ts";
+import { type Situation, situationOf } from "./situation.ts";
+import { clockSpan, dateWords, durationWords } from "./words/clock.ts";
+import { reasonSentences, worthWords } from "./words/fit-words.ts";
+import { darknessWords, moonWords } from "./words/night-words.ts";
+import { runCardLines } from "./words/run-card-words.ts";
+import { targetName } from "./words/target-words.ts";
+import { lowestCelsius, verdictSentence } from "./words/weather-words.ts";
+
+const LIMIT = { min: 1, max: 50, unit: "targets" };
+const DEFAULT_LIMIT = 10;
+/** Below this a clear gap is no use: the list is made as if it cleared, and says so. */
+const LEAST_CLEAR_HOURS = 0.5;
+const PICTURED = 3;
+
+export const tonight: Command = {
+  definition: {
+    name: "tonight",
+    description: "What fits this night at your site, with your rig, under this Moon",
+    options: [SITE, NIGHT, RIG, FILTER, SKY, defineWhole("limit", "How many targets, 1 to 50")],
+  },
+  audience: "member",
+
+  async answer(request, context) {
+    return describeTonight(request, await evening(request, context));
+  },
+};
+
+/** Everything `tonight` knows before it is put in words. */
+export type Evening = {
+  readonly situation: Situation;
+  readonly rig: Rig;
+  readonly fits: FitsTonight;
+  readonly card: RunCard | null;
+  /** The list is made as if the night cleared: the forecast leaves no useful gap. */
+  readonly ifItClears: boolean;
+};
+
+/** Works the evening out: situation, ranking, run card. */
+export async function evening(request: Request, context: Context): Promise<Evening> {
+  const rig = await rigOf(request, context);
+  const asked = filterIfAny(request, rig);
+  const limit = wholeNumberOption(request, "limit", LIMIT) ?? DEFAULT_LIMIT;
+  const situation = await situationOf(request, context);
+  const own = rig.kind === "camera" && rig.filters.length > 0 ? rig.filters : [NO_FILTER];
+  const filters = asked === null ? own : [asked];
+  const { clear } = situation;
+  const ifItClears = clear !== null && totalHours(clear) < LEAST_CLEAR_HOURS;
+  const fits = fitsTonight({
+    columns: columnsOf(context.catalogue),
+    conditions: situation.conditions,
+    times: situation.times,
+    clear: ifItClears ? null : clear,
+    lookings: filters.map((filter) => rigTonight(rig, filter, situation.conditions, request.at)),
+    rules: RANKING_RULES,
+    visualRules: VISUAL_RULES,
+    byKind: KIND_BRIGHTNESS,
+    limit,
+    preferred: new Map(),
+  });
+  return { situation, rig, fits, card: cardOf(situation, fits), ifItClears };
+}
+
+function cardOf(situation: Situation, fits: FitsTonight): RunCard | null {
+  const [first, ...others] = fits.targets.map(cardTarget);
+  if (first === undefined) return null;
+  return runCard(situation.times, first, others, situation.verdict.dew, RUN_CARD_RULES);
+}
+
+function cardTarget({ target, night }: FittingTarget): CardTarget {
+  const { usableHours, countingHours } = night.counted;
+  return {
+    name: shortName(target),
+    windows: night.windows,
+    worthOfHour: usableHours > 0 ? countingHours / usableHours : 0,
+    meridianFlip: night.meridianFlip,
+  };
+}
+
+/** What a target is asked for by: its designation. */
+export function shortName(target: FittingTarget["target"]): string {
+  return target.kind === "object" ? target.object.id : targetName(target);
+}
+
+function describeTonight(request: Request, found: Evening): Answer {
+  const { situation, rig, fits, card } = found;
+  const { site, times, verdict, report } = situation;
+  const cautions = eveningCautions(found);
+  const summary = summaryWords(found);
+  return {
+    title: `Fits tonight: ${site.name}, ${dateWords(times.night.date)}${verdict.sample ? " (sample forecast)" : ""}`,
+    summary,
+    sections: [
+      { heading: `With ${rig.name}`, lines: fits.targets.map((fit) => targetLine(fit, site.timeZone)) },
+      ...(card === null
+        ? []
+        : [{ heading: "The evening by the clock", lines: runCardLines(card, site.timeZone) }]),
+      smallPrint(found),
+    ].filter(({ lines }) => lines.length > 0),
+    charts: fits.targets.length === 0 ? [] : [eveningPicture(found)],
+    cautions,
+    next: followUps(request, found),
+    figures: eveningFigures(found),
+    credits: report.credits,
+  };
+}
+
+/** A line each: name, when, why. */
+export function targetLine(fit: FittingTarget, zone: string): string {
+  const [, ...why] = reasonSentences(fit, zone);
+  const span = longestInterval(fit.night.windows);
+  const when = span === null ? "" : `, ${clockSpan(span, zone)}`;
+  const worth = fit.use === null ? ` (${worthWords(fit)})` : "";
+  return `${targetName(fit.target)}${when}${worth}. ${why.join(" ")}`.trim();
+}
+
+function summaryWords({ situation, fits, ifItClears }: Evening): string {
+  const { verdict, times } = situation;
+  const weather = verdict.kind === "unknown" ? darknessWords(times) : verdictSentence(verdict, times);
+  const [best] = fits.targets;
+  const suffix = ifItClears ? " What follows is for the case that it clears." : "";
+  if (best === undefined) return `${weather} Nothing in the catalogue fits this night.`;
+  const span = longestInterval(best.night.windows);
+  const when = span === null ? "" : ` from ${clockSpan(span, situation.site.timeZone)}`;
+  return `${weather} First choice: ${targetName(best.target)}${when}.${suffix}`;
+}
+
+function smallPrint({ situation, rig, fits }: Evening): Section {
+  const { verdict, times, report } = situation;
+  return {
+    heading: "",
+    lines: [
+      moonWords(times),
+      ...(verdict.kind === "unknown" ? ["Cloud is not known: the astronomy alone."] : verdict.warnings),
+      `${fits.considered.toLocaleString("en-GB")} objects weighed by hours that count, brightness, size in the field and filter.`,
+      ...situation.assumptions,
+      ...rig.assumptions,
+      ...report.problems,
+    ],
+  };
+}
+
+/** The cautions of going out to all that is proposed. */
+export function eveningCautions({
+  situation,
+  fits,
+}: Pick<Evening, "situation" | "fits">): Answer["cautions"] {
+  const { site, times, verdict } = situation;
+  const edges = (windows: readonly Interval[]) => windows.flatMap(({ start, end }) => [start, end]);
+  const ends = fits.targets.flatMap(({ night }) => night.windows.map(({ end }) => end.getTime()));
+  return cautionsFor({
+    pointings: fits.targets.flatMap(({ target, night }) =>
+      edges(night.windows).map((at) => pointingAt(site, target, at)),
+    ),
+    endToSunriseMinutes: endToSunriseMinutes(times, ends.length === 0 ? null : new Date(Math.max(...ends))),
+    lowestCelsius: verdict.kind === "unknown" ? null : lowestCelsius(verdict, times),
+    dewExpected: verdict.dew.length > 0,
+    mainsPower: verdict.dew.length > 0,
+  });
+}
+
+/** The night chart of the first three targets. */
+export function eveningPicture({ situation, fits }: Evening): Answer["charts"][number] {
+  const { site, times, verdict } = situation;
+  const shown = fits.targets.slice(0, PICTURED);
+  const window = longestInterval(shown[0]?.night.windows ?? []);
+  const names = shown.map(({ target }) => shortName(target));
+  return nightPicture({
+    site,
+    times,
+    hours: verdict.kind === "unknown" ? [] : verdict.hours,
+    paths: shown.map(({ target, night }) => ({
+      name: shortName(target),
+      track: night.track,
+      windows: night.windows,
+    })),
+    window: window === null ? null : { ...window, label: durationWords(intervalHours(window)) },
+    title:
+      window === null
+        ? darknessWords(times).replace(/\.$/, "")
+        : `${names[0]} is good from ${clockSpan(window, site.timeZone)}`,
+    alt: `The heights of ${names.join(", ")} through the night, heavy where they can be used. ${darknessWords(times)} ${moonWords(times)}`,
+    cautions: eveningCautions({ situation, fits }).map(({ text }) => text),
+  });
+}
+
+function followUps(request: Request, { fits }: Evening): FollowUp[] {
+  const keep: Record<string, string | number | boolean> = {};
+  for (const option of ["site", "night", "rig", "filter"] as const) {
+    const value = request.options[option];
+    if (typeof value === "string") keep[option] = value;
+  }
+  const { filter: _, ...withoutFilter } = keep;
+  const asked = fits.targets.slice(0, PICTURED).map(({ target }) => ({
+    label: shortName(target),
+    command: "target",
+    options: { target: shortName(target), ...keep },
+  }));
+  const { rig: __, ...placed } = withoutFilter;
+  return [...asked, { label: "The coming nights", command: "forecast", options: placed }];
+}
+
+function eveningFigures({ situation, rig, fits, card, ifItClears }: Evening): {
+  readonly [name: string]: Figure;
+} {
+  const { site, times, verdict } = situation;
+  return {
+    night: times.night.date,
+    site: {
+      name: site.name,
+      latitudeDeg: site.latitudeDeg,
+      longitudeDeg: site.longitudeDeg,
+      timeZone: site.timeZone,
+    },
+    rig: rig.name,
+    verdict: verdict.kind === "unknown" ? null : verdict.kind,
+    outlook: verdict.outlook,
+    ifItClears,
+    targets: fits.targets.map((fit) => ({
+      object: objectFigures(fit.target, site, times.night.noon),
+      filter: fit.filter.name,
+      windows: spanFigures(fit.night.windows),
+      usableHours: fit.night.counted.usableHours,
+      countingHours: fit.night.counted.countingHours,
+      moonCost: fit.night.counted.moonCost,
+      fillFraction: fit.fillFraction,
+      objectInField: fit.objectInField,
+      peakAltitudeDeg: fit.night.peak?.altitudeDeg ?? null,
+      reach: fit.reach,
+      meridianFlip: fit.night.meridianFlip?.toISOString() ?? null,
+      reasons: reasonSentences(fit, site.timeZone),
+    })),
+    considered: fits.considered,
+    runCard:
+      card === null
+        ? null
+        : card.steps.map((step) => ({
+            at: step.at.toISOString(),
+            step: step.kind,
+            target: "target" in step ? step.target : null,
+          })),
+    assumptions: [...situation.assumptions, ...rig.assumptions],
+  };
+}
