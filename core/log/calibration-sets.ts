@@ -41,12 +41,9 @@ export type CalibrationSet = {
   readonly needs: Readonly<Record<CalibrationKind, Need>>;
 };
 
-/** Subs of one night that cannot but be calibrated alike. */
+/** Subs of one night that are shot alike, with the flats nearest to it. */
 type Stretch = {
   readonly light: FrameSet;
-  readonly night: string;
-  readonly sensorCelsius: number | null;
-  readonly rotationDeg: number | null;
   readonly rows: readonly FrameSet[];
   readonly flats: readonly LibrarySet[];
 };
@@ -69,11 +66,10 @@ export function calibrationSets(
   const sets: CalibrationSet[] = [];
   for (const alike of groupsBy(lights, setKey)) {
     for (const warm of temperatureClusters(alike, rules)) {
-      const stretches = rotationClusters(warm, rules).flatMap((turned) =>
-        stretchesOf(turned, library, rules),
-      );
-      for (const together of groupsBy(stretches, (stretch) => togetherKey(stretch))) {
-        sets.push(setOf(together, library, rules));
+      for (const turned of rotationClusters(warm, rules)) {
+        for (const together of groupsBy(stretchesOf(turned, library, rules), flatsKey)) {
+          sets.push(setOf(together, library, rules));
+        }
       }
     }
   }
@@ -112,9 +108,8 @@ function stretchesOf(
 }
 
 /** Stretches with the same flats, or with none, are calibrated together. */
-function togetherKey({ light, flats }: Stretch): string {
-  const turn = light.rotationDeg === null ? "unturned" : "turned";
-  return `${turn}|${flats.map((flat) => flat.night).join()}`;
+function flatsKey({ flats }: Stretch): string {
+  return flats[0]?.night ?? "";
 }
 
 function setOf(
@@ -137,7 +132,7 @@ function setOf(
     iso: light.iso,
     sensorCelsius,
     rotationDeg: light.rotationDeg,
-    nights: [...new Set(stretches.map((stretch) => stretch.night))].sort(),
+    nights: [...new Set(stretches.map((stretch) => stretch.light.night))].sort(),
     objects: [...new Set(rows.map((row) => row.object))].sort(),
     frames: rows.reduce((sum, row) => sum + row.frames, 0),
     needs: {
