@@ -33,7 +33,7 @@ const STORIES: readonly Story[] = [
     upperWindMetresPerSecond: 22,
   },
   {
-    cloud: [60, 55, 40, 12, 4, 6, 14, 35],
+    cloud: [75, 75, 70, 12, 4, 12, 80, 75],
     layers: LOW,
     windMetresPerSecond: 2.8,
     rainMm: 0,
@@ -108,9 +108,9 @@ const STORIES: readonly Story[] = [
 
 /** Models differ: by so much cloud, and by so many hours in when it comes. */
 const MODELS = [
-  { name: "sample_one", cloudFactor: 1, lateHours: 0 },
-  { name: "sample_two", cloudFactor: 1.12, lateHours: 0.5 },
-  { name: "sample_three", cloudFactor: 0.85, lateHours: -0.5 },
+  { name: "one", cloudFactor: 1, lateHours: 0 },
+  { name: "two", cloudFactor: 1.12, lateHours: 0.5 },
+  { name: "three", cloudFactor: 0.85, lateHours: -0.5 },
 ] as const;
 
 /** A Monday long past, 2001-01-01T12:00Z; laid on tonight by whole days when shown. */

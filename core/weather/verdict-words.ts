@@ -99,7 +99,8 @@ function outlookReason({ lead, limits }: VerdictFacts): string[] {
 }
 
 function objectionReason(found: NightObjection, { judgement }: VerdictFacts): string {
-  const span = `for ${hoursWords(found.hours)} of ${hoursWords(judgement.darkHours)} of darkness`;
+  const [lost, dark] = [hoursWords(found.hours), hoursWords(judgement.darkHours)];
+  const span = lost === dark ? `through all ${dark} of darkness` : `for ${lost} of ${dark} of darkness`;
   return `${valueWords(found.objection, span)}.`;
 }
 
@@ -186,10 +187,14 @@ function ageWarning({ models, at, limits }: VerdictFacts): string[] {
   return [`The newest forecast is ${Math.round(ageHours)} h old; over ${limits.oldAfterHours} h is old.`];
 }
 
-const MS_PER_HOUR = 3_600_000;
+const MS_PER_MINUTE = 60_000;
+const MS_PER_HOUR = 60 * MS_PER_MINUTE;
 
 function clockSpan(span: Interval, times: NightTimes): string {
-  const clock = (at: Date) => DateTime.fromJSDate(at, { zone: times.night.timeZone }).toFormat("HH:mm");
+  const clock = (at: Date) => {
+    const minute = new Date(Math.round(at.getTime() / MS_PER_MINUTE) * MS_PER_MINUTE);
+    return DateTime.fromJSDate(minute, { zone: times.night.timeZone }).toFormat("HH:mm");
+  };
   return `${clock(span.start)} to ${clock(span.end)}`;
 }
 

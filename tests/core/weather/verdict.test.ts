@@ -38,7 +38,7 @@ describe("nightVerdict, one model", () => {
     expect(verdict.window).toBeNull();
     expect(verdict.usableHours).toBe(0);
     expect(verdict.meanCloudPercent).toBe(100);
-    expect(verdict.reasons[0]).toBe("Cloud averages 100 % for 8 h of 8 h of darkness; the limit is 30 %.");
+    expect(verdict.reasons[0]).toBe("Cloud averages 100 % through all 8 h of darkness; the limit is 30 %.");
   });
 
   it("says nothing without a forecast", () => {
