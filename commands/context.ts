@@ -47,6 +47,28 @@ export type StarTable = {
   readonly colourIndex: Float32Array;
 };
 
+/** A piece of sky around a J2000 place, its up turned from north through east. */
+export type SkyPictureQuestion = {
+  readonly raDeg: number;
+  readonly decDeg: number;
+  readonly widthDeg: number;
+  readonly heightDeg: number;
+  readonly positionAngleDeg: number;
+};
+
+export type SkyPicture = {
+  readonly bytes: Uint8Array;
+  readonly mediaType: string;
+  /** Whom to thank, beside the picture. */
+  readonly credit: string;
+};
+
+/** Pictures from a sky survey. */
+export interface SkyPictures {
+  /** `null` when the service does not answer in time or at all. */
+  skyPicture(question: SkyPictureQuestion): Promise<SkyPicture | null>;
+}
+
 export interface Context {
   readonly books: Books;
   readonly catalogue: Catalogue;
@@ -56,4 +78,6 @@ export interface Context {
   timeZoneAt(latitudeDeg: number, longitudeDeg: number): string;
   /** Read when first asked for. */
   stars(): StarTable;
+  /** Absent where the network may not be asked. */
+  readonly skyPictures?: SkyPictures;
 }
