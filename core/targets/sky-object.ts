@@ -60,6 +60,8 @@ export type SkyObject = {
   readonly ranked: boolean;
   /** Whether the overlay describes it: a showpiece. */
   readonly showpiece: boolean;
+  /** The id of the larger object it is part of: of such a family, a list shows one. */
+  readonly partOf?: string;
 };
 
 /** What the engine can place in the solar system. */
