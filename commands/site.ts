@@ -142,7 +142,7 @@ async function remove(request: Request, context: Context): Promise<Answer> {
     summary:
       left.length === 0
         ? "You keep no site now: name one with each question, or add one."
-        : `You keep ${left.length === 1 ? "one site" : `${left.length} sites`} still.`,
+        : `You keep ${counted(left.length)} still.`,
     sections: [],
     charts: [],
     cautions: [],
@@ -157,10 +157,7 @@ async function list(request: Request, context: Context): Promise<Answer> {
   const own = saved.filter(({ ownerId }) => ownerId === request.member.id);
   return {
     title: "Your sites",
-    summary:
-      saved.length === 0
-        ? "You keep no site yet: add one by a place's name or by latitude and longitude."
-        : `You keep ${own.length}, and ${saved.length - own.length} more ${saved.length - own.length === 1 ? "is" : "are"} shared in the club.`,
+    summary: listSummary(own.length, saved.length - own.length),
     sections: saved.map((one) => ({
       heading: [
         one.site.name,
@@ -175,6 +172,18 @@ async function list(request: Request, context: Context): Promise<Answer> {
     figures: { sites: saved.map(siteFigures) },
     credits: [],
   };
+}
+
+function listSummary(own: number, shared: number): string {
+  const others =
+    shared === 0 ? "" : `; ${counted(shared)} more ${shared === 1 ? "is" : "are"} shared in the club`;
+  return own === 0
+    ? `You keep no site of your own yet: add one by a place's name or by latitude and longitude${others}.`
+    : `You keep ${counted(own)}${others}.`;
+}
+
+function counted(sites: number): string {
+  return sites === 1 ? "one site" : `${sites} sites`;
 }
 
 async function horizon(request: Request, context: Context): Promise<Answer> {

@@ -56,7 +56,7 @@ function titleLines(title: string, width: number): string[] {
 }
 
 function sectionLines(section: Section, width: number): string[] {
-  const indent = "  ";
+  const indent = section.heading === "" ? "" : "  ";
   const inner = width - indent.length;
   const lines = section.lines.flatMap((line) => wrap(line, inner, 2));
   const table = section.table === undefined ? [] : tableLines(section.table, inner);

@@ -8,15 +8,16 @@
 import { join } from "node:path";
 import { createInterface } from "node:readline";
 import { COMMANDS } from "../../commands/all.ts";
-import { readSettings } from "../../config/settings.ts";
+import { WorldError } from "../../commands/ask-error.ts";
+import { readSettings, type Settings, SettingsError } from "../../config/settings.ts";
 import { openConsoleWorld } from "../demo-club.ts";
 import type { World } from "../world.ts";
 import { answerJson, errorJson } from "./answer-json.ts";
-import { answerText } from "./answer-text.ts";
 import { ask, type Door, type Outcome, outcomeOf } from "./asking.ts";
 import { parseFlags } from "./command-line.ts";
 import { type Flags, isFlag, NO_FLAGS, takesWord } from "./flags.ts";
 import { OutputFolder, saveAttachments, saveCharts } from "./saved-files.ts";
+import { complaint, shownAnswer } from "./show.ts";
 
 const ANSWERED = 0;
 const REFUSED = 2;
@@ -48,12 +49,9 @@ async function answerOne(words: readonly string[], door: Door): Promise<number> 
   if (outcome.kind !== "answered") return complain(outcome);
   try {
     const { answer, question } = outcome;
-    const { dataFolder } = readSettings(process.env);
-    const folder = new OutputFolder(question.flags.charts ?? join(dataFolder, "charts"), written);
-    const charts = await saveCharts(answer.charts, folder);
-    const files = await saveAttachments(answer.attachments, folder);
+    const chartFolder = question.flags.charts ?? join(hostSettings().dataFolder, "charts");
     const style = { columns: process.stdout.columns, before: BEFORE };
-    process.stdout.write(answerText(answer, [...charts, ...files.map(fileAsChart)], style));
+    process.stdout.write(await shownAnswer(answer, new OutputFolder(chartFolder, written), style));
     return ANSWERED;
   } catch (fault) {
     return complain(outcomeOf(fault));
@@ -72,22 +70,20 @@ async function answerLines(words: readonly string[], door: Door): Promise<number
   for await (const text of createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
     if (text.trim() === "") continue;
     const asked = wordsOfLine(text);
-    const outcome: Outcome =
-      asked === null
-        ? {
-            kind: "refused",
-            option: null,
-            message:
-              'A line is a question as a JSON array of words, such as ["night", "--site", "54.5, -2.6"].',
-          }
-        : await ask(asked, door, defaults);
+    const outcome: Outcome = asked === null ? NOT_WORDS : await ask(asked, door, defaults);
     process.stdout.write(`${(await lineFor(outcome)).line}\n`);
   }
   return ANSWERED;
 }
 
+const NOT_WORDS: Outcome = {
+  kind: "refused",
+  option: null,
+  message: 'A line is a question as a JSON array of words, such as ["night", "--site", "54.5, -2.6"].',
+};
+
 /** The words of one line, or `null` when it is no array of words or an empty one. */
-export function wordsOfLine(text: string): readonly string[] | null {
+function wordsOfLine(text: string): readonly string[] | null {
   try {
     const read: unknown = JSON.parse(text);
     const isWords = Array.isArray(read) && read.length > 0 && read.every((word) => typeof word === "string");
@@ -100,8 +96,8 @@ export function wordsOfLine(text: string): readonly string[] | null {
 /** An outcome as its JSON line, its charts drawn where a folder was named; complaints go to standard error. */
 async function lineFor(outcome: Outcome): Promise<{ readonly line: string; readonly code: number }> {
   if (outcome.kind !== "answered") {
-    const code = complain(outcome);
-    return { line: errorJson(outcome.kind === "refused" ? outcome.option : null, outcome.message), code };
+    const option = outcome.kind === "refused" ? outcome.option : null;
+    return { line: errorJson(option, outcome.message), code: complain(outcome) };
   }
   try {
     const { answer, question } = outcome;
@@ -114,27 +110,10 @@ async function lineFor(outcome: Outcome): Promise<{ readonly line: string; reado
   }
 }
 
-/** One line on standard error, and what went wrong behind it when that was not the asker. */
-function complain(outcome: Exclude<Outcome, { kind: "answered" }> | Outcome): number {
-  switch (outcome.kind) {
-    case "answered":
-      return ANSWERED;
-    case "refused":
-      process.stderr.write(`${outcome.message}\n`);
-      return REFUSED;
-    case "failed":
-      process.stderr.write(`${outcome.message}\n`);
-      if (!(outcome.fault instanceof Error && outcome.fault.name === "WorldError")) {
-        process.stderr.write(`${inspected(outcome.fault)}\n`);
-      }
-      return FAILED;
-  }
-}
-
-function inspected(fault: unknown): string {
-  if (!(fault instanceof Error)) return String(fault);
-  const cause = fault.cause === undefined ? "" : `\n${inspected(fault.cause)}`;
-  return `${fault.stack ?? fault.message}${cause}`;
+function complain(outcome: Outcome): number {
+  if (outcome.kind === "answered") return ANSWERED;
+  process.stderr.write(complaint(outcome));
+  return outcome.kind === "refused" ? REFUSED : FAILED;
 }
 
 /** Whether the words hold only general flags, `--lines` among them, up to the first other word. */
@@ -148,12 +127,21 @@ function standsForLines(words: readonly string[]): boolean {
   return false;
 }
 
+/** A wrong setting is the host's to mend, not the asker's. */
+function hostSettings(): Settings {
+  try {
+    return readSettings(process.env);
+  } catch (fault) {
+    throw fault instanceof SettingsError ? new WorldError(fault.message, fault) : fault;
+  }
+}
+
 function openDoor(): Door & { close(): Promise<void> } {
   let opening: Promise<World> | null = null;
   return {
     commands: COMMANDS,
-    world() {
-      opening ??= openConsoleWorld(readSettings(process.env), { warn });
+    async world() {
+      opening ??= openConsoleWorld(hostSettings(), { warn });
       return opening;
     },
     async close() {
@@ -165,10 +153,6 @@ function openDoor(): Door & { close(): Promise<void> } {
 
 function warn(sentence: string): void {
   process.stderr.write(`${sentence}\n`);
-}
-
-function fileAsChart(file: { readonly path: string; readonly name: string }) {
-  return { name: file.name, path: file.path, alt: file.name };
 }
 
 const code = await main(process.argv.slice(2));

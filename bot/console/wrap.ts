@@ -78,8 +78,8 @@ function pieces(word: string, width: number): string[] {
  * A column of figures stands to the right, words to the left.
  */
 export function tableLines(table: Table, width: number): string[] {
-  const rows = [table.columns, ...table.rows];
-  const columns = Math.max(...rows.map((row) => row.length));
+  const rows = table.columns.length > 0 ? [table.columns, ...table.rows] : table.rows;
+  const columns = Math.max(0, ...rows.map((row) => row.length));
   if (columns === 0) return [];
   const wanted = Array.from({ length: columns }, (_, column) =>
     Math.max(...rows.map((row) => displayWidth(row[column] ?? ""))),
