@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { type Interval, intersectIntervals, totalHours } from "../interval.ts";
+import { meridianFlip } from "../mount/meridian-flip.ts";
 import type { Night, NightTimes } from "../night/night.ts";
 import { nanolamberts } from "../night/sky-brightness.ts";
 import type { Mount } from "../rig/rig.ts";
@@ -82,13 +83,14 @@ export function targetNight(question: TargetNightQuestion): TargetNight {
         }))
       : [];
   const least = leastCounted(bands.map(({ counted }) => counted));
+  const transit = transitWithin(track, times.night);
   return {
     track,
     windows,
     counted: least ?? eyeHours(conditions, target, track, windows),
     bands,
-    transit: transitWithin(track, times.night),
-    meridianFlip: flipOf(question, track, windows),
+    transit,
+    meridianFlip: meridianFlip(question.mount, transit?.at ?? null, question.flipAfterMinutes, windows),
     peak: peakWithin(track, windows),
   };
 }
@@ -130,22 +132,6 @@ function eyeHours(
 function transitWithin(track: TargetTrack, night: Night): TargetNight["transit"] {
   const at = upperTransit(track, night.noon.getTime(), night.nextNoon.getTime());
   return at === null ? null : { at, altitudeDeg: track(at.getTime()).altitudeDeg };
-}
-
-const MS_PER_MINUTE = 60_000;
-
-function flipOf(
-  question: TargetNightQuestion,
-  track: TargetTrack,
-  windows: readonly Interval[],
-): Date | null {
-  if (question.mount !== "german") return null;
-  const { night } = question.times;
-  const transit = transitWithin(track, night);
-  if (transit === null) return null;
-  const flipMs = transit.at.getTime() + question.flipAfterMinutes * MS_PER_MINUTE;
-  const inside = windows.some(({ start, end }) => start.getTime() < flipMs && flipMs < end.getTime());
-  return inside ? new Date(flipMs) : null;
 }
 
 function peakWithin(track: TargetTrack, windows: readonly Interval[]): TargetNight["peak"] {
