@@ -4,8 +4,10 @@
  * @packageDocumentation
  */
 import { about } from "./about.ts";
+import { align } from "./align.ts";
 import type { Command } from "./command.ts";
 import { forecast } from "./forecast.ts";
+import { framing } from "./framing.ts";
 import { mydata } from "./mydata.ts";
 import { night } from "./night.ts";
 import { rig } from "./rig.ts";
@@ -20,6 +22,7 @@ export const COMMANDS: readonly Command[] = [
   night,
   target,
   season,
+  framing,
   site,
   rig,
   mydata,

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { type EquatorialPlace, placeOfVector, type Vector3 } from "./angles.ts";
+import { type EquatorialPlace, placeOfVector } from "./angles.ts";
 import { placeOfDate, unitVector } from "./place.ts";
 
 /** Each step leaves some 1e-4 of the error before it: the aberration's own change. */
@@ -22,8 +22,8 @@ export function placeOfJ2000(ofDate: EquatorialPlace, at: Date): EquatorialPlace
     const reached = placeOfDate(guess.raDeg, guess.decDeg, at);
     const from = unitVector(guess.raDeg, guess.decDeg);
     const to = unitVector(reached.raDeg, reached.decDeg);
-    const moved = ([0, 1, 2] as const).map((axis) => from[axis] + wanted[axis] - to[axis]);
-    guess = placeOfVector(moved as unknown as Vector3);
+    const along = (axis: 0 | 1 | 2) => from[axis] + wanted[axis] - to[axis];
+    guess = placeOfVector([along(0), along(1), along(2)]);
   }
   return guess;
 }
