@@ -25,8 +25,8 @@ export type EveningWorld = {
   contextFor(club: string): Context;
   /** The words of a night's post. */
   compose(request: Request, context: Context): Promise<{ readonly answer: Answer }>;
-  /** Asks for every place's forecast in as few calls as there can be; fails silently. */
-  prefetch(places: readonly GroundPlace[], from: Date): Promise<void>;
+  /** Asks for every place's forecast in as few calls as there can be; those of watched posts oftener. */
+  prefetch(places: readonly GroundPlace[], watched: boolean): Promise<void>;
   clock(): Date;
   pause(ms: number): Promise<void>;
   /** For the host's log: no coordinates, no names. */

@@ -41,8 +41,8 @@ export async function postNight(
   const judged = await judgeSites(task, at, timesOf);
   const [lead, ...others] = judged;
   if (lead === undefined) return;
-  const turn = await rememberLook(world, task, lead, at);
   const worthIt = isWorthIt(task, lead, at);
+  const turn = await rememberLook(world, task, lead.verdict.kind !== "unknown" && !worthIt, at);
   if (task.claim === null && !worthIt) return;
   const { answer, rings } = await words(world, task, lead, others, timesOf);
   const outcome = await sendNight(world, task, answer, rings, worthIt);
@@ -65,16 +65,16 @@ async function judgeSites(
   return judged.sort((one, other) => rank(one) - rank(other));
 }
 
-/** Writes down that the night was looked at; one that nobody has foretold is tried again next tick. */
-async function rememberLook(
-  world: EveningWorld,
-  task: PostTask,
-  lead: JudgedSite,
-  at: Date,
-): Promise<number> {
+/**
+ * Writes down that the night was looked at.
+ *
+ * @param rests - until the next look; a night that nobody has foretold is tried again at the
+ * next tick, as is one that is about to be posted
+ */
+async function rememberLook(world: EveningWorld, task: PostTask, rests: boolean, at: Date): Promise<number> {
   const before = task.record;
   const watch: Watch = {
-    lookedAt: lead.verdict.kind === "unknown" ? new Date(0) : at,
+    lookedAt: rests ? at : new Date(0),
     lookedInTime: task.state === "due" || (before?.watch.lookedInTime ?? false),
     posted: null,
   };

@@ -53,15 +53,18 @@ async function oneTick(
 
 /** Every place of this tick in as few calls as there can be. */
 async function askForWeather(world: EveningWorld, tasks: readonly Task[]): Promise<void> {
-  const places = new Map<string, Site>();
+  const due = new Map<string, Site>();
+  const watched = new Map<string, Site>();
   for (const task of tasks) {
     const wishes = task.kind === "post" ? await world.wishes(task.club.id) : [];
     const placed = await placedWishes(task.club.id, wishes, task.context);
+    const places = task.kind === "post" ? due : watched;
     for (const site of [...task.sites, ...placed.map((one) => one.site)]) {
       places.set(`${site.latitudeDeg} ${site.longitudeDeg} ${site.elevationMetres}`, site);
     }
   }
-  await world.prefetch([...places.values()], world.clock());
+  if (due.size > 0) await world.prefetch([...due.values()], false);
+  if (watched.size > 0) await world.prefetch([...watched.values()], true);
 }
 
 /** Forgets what is kept for a time alone. */
