@@ -28,7 +28,10 @@ export type NightChart = Described & {
   readonly kind: "night";
   readonly timeZone: string;
   readonly span: Interval;
-  /** The twilights in order along the ruler, in words, each beginning at `at`. */
+  /**
+   * The twilights in order along the ruler, in words, each beginning at `at`. One that began
+   * before the span names its beginning: `dark all day` in the polar night.
+   */
   readonly twilights: readonly {
     readonly at: Date;
     readonly label: string;

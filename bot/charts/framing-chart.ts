@@ -11,7 +11,7 @@ import { CENTRE, halfPx, RADIUS_PX, type View, viewOf } from "./framing-view.ts"
 import { ellipseNames, northHand, orderNumbers } from "./framing-words.ts";
 import { lettering } from "./lettering.ts";
 import { type Drawing, HATCH, MARGIN_PX, PAGE_WIDTH_PX } from "./page.ts";
-import type { Room } from "./room-for-names.ts";
+import type { Box, Room } from "./room-for-names.ts";
 import { held } from "./scale.ts";
 import { boneInk, starField, surveyPicture } from "./sky-field.ts";
 import { circle, element, group, join, line, NOTHING, type Point, path, type Svg, through } from "./svg.ts";
@@ -24,17 +24,16 @@ export function drawFraming(chart: FramingChart): Drawing {
   const place = (xiDeg: number, etaDeg: number) =>
     view.onPage(asFramed(xiDeg, etaDeg, chart.positionAngleDeg));
   const picture = surveyPicture(chart.picture, place(0, 0), view.pixelsPerDeg);
-  const sky = join([
-    picture,
+  const drawn = join([
     picture === NOTHING ? starField(chart.stars, place, CENTRE, RADIUS_PX) : NOTHING,
     ...chart.neighbours.map((each) => ellipse(each, view, false)),
     chart.target === null ? NOTHING : ellipse(chart.target, view, true),
   ]);
-  const corners = view.panels.flat().map(view.onPage);
+  const arms = view.panels.flatMap((panel) => bracketArms(panel.map(view.onPage)));
   const room: Room = {
     centre: CENTRE,
     radius: RADIUS_PX - 4,
-    taken: corners.map(({ x, y }) => ({ left: x - 8, top: y - 8, width: 16, height: 16 })),
+    taken: arms.flatMap(([one, corner, other]) => [boxOf(one, corner), boxOf(corner, other)]),
   };
   const hand = northHand(chart.positionAngleDeg, room);
   const order = view.panels.length > 1 ? orderNumbers(view, room) : NOTHING;
@@ -53,18 +52,42 @@ export function drawFraming(chart: FramingChart): Drawing {
       ]),
       circle(CENTRE, RADIUS_PX, { fill: PALETTE.umberRaised, "fill-opacity": 0.45 }),
       group({ "clip-path": "url(#rim)" }, [
-        group({ opacity: OUTSIDE, "data-part": "outside" }, [sky]),
-        group({ "clip-path": "url(#frame)", "data-part": "inside" }, [sky]),
+        picture,
+        picture === NOTHING ? NOTHING : veil(view),
+        group({ opacity: OUTSIDE, "data-part": "outside" }, [drawn]),
+        group({ "clip-path": "url(#frame)", "data-part": "inside" }, [drawn]),
         seams(view),
       ]),
       circle(CENTRE, RADIUS_PX, { fill: "none", stroke: PALETTE.boneFaint, "stroke-width": 1.2 }),
-      ...view.panels.map((panel) => brackets(panel.map(view.onPage), view.panels.length > 1 ? 1.8 : 3)),
+      ...arms.map((points) =>
+        path(through(points), {
+          stroke: PALETTE.bone,
+          "stroke-width": view.panels.length > 1 ? 1.8 : 3,
+          "stroke-linecap": "square",
+          "data-part": "bracket",
+        }),
+      ),
       order,
       names,
       hand,
       foot(view),
     ]),
   };
+}
+
+/** The ground laid over a picture outside the frame; a second copy of the picture would take longer. */
+function veil(view: View): Svg {
+  const holes = view.panels.map((corners) =>
+    element("path", { d: through(corners.map(view.onPage), true), fill: "#000000" }),
+  );
+  return join([
+    element(
+      "mask",
+      { id: "outside", maskUnits: "userSpaceOnUse", x: 0, y: 0, width: PAGE_WIDTH_PX, height: 2 * CENTRE.y },
+      [circle(CENTRE, RADIUS_PX, { fill: "#ffffff" }), ...holes],
+    ),
+    circle(CENTRE, RADIUS_PX, { fill: PALETTE.umber, "fill-opacity": 1 - OUTSIDE, mask: "url(#outside)" }),
+  ]);
 }
 
 function ellipse(each: ChartEllipse, view: View, isTarget: boolean): Svg {
@@ -98,26 +121,29 @@ function seams(view: View): Svg {
   return join(shared);
 }
 
-/** Corner brackets of one panel, never a closed box. */
-function brackets(corners: readonly Point[], width: number): Svg {
-  return join(
-    corners.map((corner, i) => {
-      const before = corners[(i + corners.length - 1) % corners.length] ?? corner;
-      const after = corners[(i + 1) % corners.length] ?? corner;
-      const sides = [before, after].map((end) => Math.hypot(end.x - corner.x, end.y - corner.y));
-      const arm = held(Math.min(...sides) * 0.18, 4, 26);
-      const along = (end: Point, side: number): Point => ({
-        x: corner.x + ((end.x - corner.x) / (side || 1)) * arm,
-        y: corner.y + ((end.y - corner.y) / (side || 1)) * arm,
-      });
-      const points = [along(before, sides[0] ?? 1), corner, along(after, sides[1] ?? 1)];
-      return path(through(points), {
-        stroke: PALETTE.bone,
-        "stroke-width": width,
-        "stroke-linecap": "square",
-      });
-    }),
-  );
+/** The arms of one panel's corner brackets: from an end over the corner to the other end. */
+function bracketArms(corners: readonly Point[]): (readonly [Point, Point, Point])[] {
+  return corners.map((corner, i) => {
+    const before = corners[(i + corners.length - 1) % corners.length] ?? corner;
+    const after = corners[(i + 1) % corners.length] ?? corner;
+    const sides = [before, after].map((end) => Math.hypot(end.x - corner.x, end.y - corner.y));
+    const arm = held(Math.min(...sides) * 0.18, 4, 26);
+    const along = (end: Point, side: number): Point => ({
+      x: corner.x + ((end.x - corner.x) / (side || 1)) * arm,
+      y: corner.y + ((end.y - corner.y) / (side || 1)) * arm,
+    });
+    return [along(before, sides[0] ?? 1), corner, along(after, sides[1] ?? 1)];
+  });
+}
+
+/** What an arm covers, with a little air. */
+function boxOf(from: Point, to: Point): Box {
+  return {
+    left: Math.min(from.x, to.x) - 2,
+    top: Math.min(from.y, to.y) - 3,
+    width: Math.abs(to.x - from.x) + 4,
+    height: Math.abs(to.y - from.y) + 6,
+  };
 }
 
 /** Under the rim: a scale bar at the left, the field in degrees at the right. */

@@ -58,19 +58,21 @@ export function ellipseNames(view: View, room: Room): Svg {
   const wanted = [
     ...(target === null ? [] : [{ each: target, isTarget: true }]),
     ...neighbours.slice(0, MOST_NAMES).map((each) => ({ each, isTarget: false })),
-  ].map((one) => ({
-    ...one,
-    at: view.onPage(asFramed(one.each.xiDeg, one.each.etaDeg, view.chart.positionAngleDeg)),
-    half: halfExtent(one.each, view),
-  }));
-  for (const { at, half } of wanted) {
-    // A large ellipse is mostly empty: names may stand in it.
-    if (half.width > 60 || half.height > 60) continue;
-    const [width, height] = [2 * half.width, 2 * half.height];
-    room.taken.push({ left: at.x - half.width, top: at.y - half.height, width, height });
-  }
+  ].map((one) => {
+    const at = view.onPage(asFramed(one.each.xiDeg, one.each.etaDeg, view.chart.positionAngleDeg));
+    const half = halfExtent(one.each, view);
+    const own: Box = {
+      left: at.x - half.width,
+      top: at.y - half.height,
+      width: 2 * half.width,
+      height: 2 * half.height,
+    };
+    return { ...one, at, half, own };
+  });
+  // A large ellipse is mostly empty: names may stand in it.
+  room.taken.push(...wanted.flatMap(({ own }) => (Math.max(own.width, own.height) > 120 ? [] : [own])));
   return join(
-    wanted.map(({ each, isTarget, at, half }) => {
+    wanted.map(({ each, isTarget, at, half, own }) => {
       const weight = isTarget ? ("bold" as const) : ("regular" as const);
       const lines = [
         ...nameLines(each.name, 150, 2, SMALL_PX, weight),
@@ -78,7 +80,7 @@ export function ellipseNames(view: View, room: Room): Svg {
       ];
       const width = Math.max(0, ...lines.map((text) => widthOf(text, SMALL_PX, weight)));
       const height = lines.length * leading(SMALL_PX);
-      const box = takeFirst(room, around(at, half.width, half.height, { width, height }));
+      const box = takeFirst(room, around(at, half.width, half.height, { width, height }), own);
       if (box === null) return NOTHING;
       return group({ opacity: isTarget || isInside(box, view) ? undefined : OUTSIDE_NAMES }, [
         lettering({ x: box.left + width / 2, y: box.top + SMALL_PX - 1 }, lines, {
@@ -133,7 +135,7 @@ export function northHand(positionAngleDeg: number, room: Room): Svg {
   ]);
 }
 
-/** Baseline of a word set just inside the rim, as far out as its corners allow. */
+/** Baseline of a word set inside the rim, as far out as its corners and the brackets allow. */
 function rimWord(
   text: string,
   sizePx: number,
@@ -142,15 +144,13 @@ function rimWord(
   room: Room,
 ): Point {
   const width = widthOf(text, sizePx, "bold");
-  for (let distance = RADIUS_PX - 24; ; distance -= 3) {
-    const middle = at(angle, distance);
-    const box = { left: middle.x - width / 2, top: middle.y - sizePx / 2, width, height: sizePx };
-    const reach = Math.hypot(
-      Math.abs(middle.x - CENTRE.x) + width / 2,
-      Math.abs(middle.y - CENTRE.y) + sizePx / 2,
-    );
-    if (reach > RADIUS_PX - 9 && distance > RADIUS_PX / 2) continue;
-    room.taken.push(box);
-    return { x: middle.x, y: middle.y + sizePx * 0.35 };
-  }
+  const boxes = Array.from({ length: 40 }, (_, i): Box => {
+    const middle = at(angle, RADIUS_PX - 24 - 3 * i);
+    return { left: middle.x - width / 2, top: middle.y - sizePx / 2, width, height: sizePx };
+  });
+  const { left, top } = takeFirst({ ...room, radius: RADIUS_PX - 9 }, boxes) ?? {
+    left: CENTRE.x - width / 2,
+    top: CENTRE.y - RADIUS_PX / 2,
+  };
+  return { x: left + width / 2, y: top + sizePx * 0.85 };
 }

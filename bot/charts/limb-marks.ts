@@ -59,7 +59,7 @@ export function viewRows(
     views.slice(i, i + columns).forEach((view, column) => {
       const middle = MARGIN_PX + width * (column + 0.5);
       const lines = wrapped(view.caption, width - 10, CAPTION_PX);
-      const captionY = y + 2 * (radius + MARK_PX) + 10;
+      const captionY = y + 2 * (radius + MARK_PX) + 13;
       drawn.push(
         drawDisc({ x: middle, y: y + radius + MARK_PX }, radius, view),
         lettering({ x: middle, y: captionY }, lines, {

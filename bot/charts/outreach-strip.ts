@@ -65,11 +65,16 @@ export function drawOutreachStrip(chart: OutreachStripChart): Drawing {
 
 function stripRow(row: readonly Post[], top: number, most: number, headed: boolean): Drawing {
   const reached = row.filter(({ verdict }) => verdict !== null);
-  const heading = headed ? LINE_PX + 2 : 0;
-  const bracketRoom = reached.length === 0 ? 0 : LINE_PX + 8;
-  const postsTop = top + heading + bracketRoom + 16 + 2 * MOON_RADIUS_PX + 4;
-  const base = postsTop + POSTS_PX;
-  const yOf = linear(0, most, base, postsTop);
+  const heading = headed ? LINE_PX + 4 : 0;
+  const level = linear(0, most, 0, -POSTS_PX);
+  const heads = row.map((post) => headOf(post, level));
+  const rise = Math.min(
+    0,
+    ...heads,
+    ...(reached.length === 0 ? [] : [bracketTop(reached, level) - LINE_PX - 4]),
+  );
+  const base = top + heading - rise;
+  const yOf = linear(0, most, base, base - POSTS_PX);
   const right = PAGE_WIDTH_PX - MARGIN_PX - SCALE_ROOM_PX + 4;
   const planets = Math.max(0, ...row.map((evening) => evening.planets.length));
   const hours = most < 1.5 ? [0.5, 1] : Array.from({ length: Math.floor(most) }, (_, i) => i + 1);
@@ -140,11 +145,15 @@ function headOf(post: Post, yOf: Scale): number {
   return yOf(Math.max(0, post.darkHours)) - 2 * MOON_RADIUS_PX - 5 - number;
 }
 
+function bracketTop(reached: readonly Post[], yOf: Scale): number {
+  return Math.min(...reached.map((post) => headOf(post, yOf))) - 9;
+}
+
 /** Over the days that a forecast reaches, and nothing else of the weather. */
 function forecastBracket(reached: readonly Post[], yOf: Scale): Svg {
   const from = MARGIN_PX + Math.min(...reached.map(({ x }) => x)) - 9;
   const to = MARGIN_PX + Math.max(...reached.map(({ x }) => x)) + 9;
-  const y = Math.min(...reached.map((post) => headOf(post, yOf))) - 9;
+  const y = bracketTop(reached, yOf);
   const corners = [
     { x: from, y: y + 6 },
     { x: from, y },

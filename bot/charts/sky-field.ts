@@ -6,6 +6,7 @@
  */
 import type { ChartStar, FramingChart } from "../../commands/chart.ts";
 import { PALETTE } from "../../config/palette.ts";
+import { pictureSize } from "./picture-size.ts";
 import { circle, element, join, NOTHING, type Point, type Svg } from "./svg.ts";
 
 const MOST_STARS = 1200;
@@ -54,16 +55,16 @@ export function starField(stars: readonly ChartStar[], place: Placing, centre: P
 
 /** The picture, its middle at a point, in shades from umber to bone; nothing of an unknown kind. */
 export function surveyPicture(picture: FramingChart["picture"], middle: Point, pixelsPerDeg: number): Svg {
-  if (picture === null || !MEDIA_TYPES.has(picture.mediaType) || picture.bytes.length === 0) return NOTHING;
+  if (picture === null || !MEDIA_TYPES.has(picture.mediaType)) return NOTHING;
+  const size = pictureSize(picture.bytes);
+  if (size === null || !(picture.spanDeg > 0)) return NOTHING;
   const width = picture.spanDeg * pixelsPerDeg;
-  // Taller than any picture: `meet` then fits its width.
-  const height = width * 4;
+  const height = (width * size.height) / size.width;
   return element("image", {
     x: middle.x - width / 2,
     y: middle.y - height / 2,
     width,
     height,
-    preserveAspectRatio: "xMidYMid meet",
     filter: "url(#bone-ink)",
     href: `data:${picture.mediaType};base64,${Buffer.from(picture.bytes).toString("base64")}`,
   });

@@ -23,7 +23,9 @@ export type Tread = {
   readonly from: number;
   readonly to: number;
   readonly depth: number;
+  /** When it began, if that is on the chart. */
   readonly at: Date | null;
+  /** Empty for what comes before the first step. */
   readonly label: string;
 };
 
@@ -34,14 +36,14 @@ export function depthsOf(twilights: Twilights): number[] {
 
 /**
  * The stair's treads across `[left, right]`; what stands before the first step is one
- * step lighter than it.
+ * step lighter than it. A step left of the chart names the first tread without a time.
  */
 export function treads(twilights: Twilights, left: number, right: number, xOf: Scale): Tread[] {
   const depths = depthsOf(twilights);
   const found: Tread[] = [];
   const first = depths[0];
   let from = left;
-  let depth = first === undefined ? 0 : Math.max(0, first - 1);
+  let depth = first === undefined ? 4 : Math.max(0, first - 1);
   let at: Date | null = null;
   let label = "";
   twilights.forEach((twilight, i) => {
@@ -49,10 +51,10 @@ export function treads(twilights: Twilights, left: number, right: number, xOf: S
     if (x > from) found.push({ from, to: x, depth, at, label });
     from = x;
     depth = depths[i] ?? 0;
-    at = twilight.at;
+    at = xOf(twilight.at.getTime()) > left ? twilight.at : null;
     label = twilight.label;
   });
-  if (right > from) found.push({ from, to: right, depth, at, label });
+  if (right > from || found.length === 0) found.push({ from, to: right, depth, at, label });
   return found;
 }
 
@@ -69,17 +71,28 @@ export function tintOf(depth: number): string {
   return `#${mix.join("")}`;
 }
 
+/** Room above the first tread: a line's half width, or a row when words stand on that tread. */
+function headPx(all: readonly Tread[]): number {
+  const shallowest = Math.min(...all.map((tread) => tread.depth));
+  const worded = all.some(
+    (tread, i) =>
+      tread.label !== "" && tread.depth === shallowest && (all[i - 1]?.depth ?? shallowest) <= shallowest,
+  );
+  return HEAD_PX + (worded ? STEP_PX : 0);
+}
+
 /** Height the stair needs. */
 export function stairHeight(all: readonly Tread[]): number {
-  if (all.every((tread) => tread.at === null)) return 0;
+  if (all.every((tread) => tread.label === "")) return 0;
   const depths = all.map((tread) => tread.depth);
-  return (Math.max(...depths) - Math.min(...depths)) * STEP_PX + HEAD_PX;
+  return (Math.max(...depths) - Math.min(...depths)) * STEP_PX + headPx(all);
 }
 
 /** The stair's line and words, its top at 0. */
 export function twilightStair(all: readonly Tread[], zone: string): Svg {
   const shallowest = Math.min(...all.map((tread) => tread.depth));
-  const yOf = (depth: number) => HEAD_PX + (depth - shallowest) * STEP_PX;
+  const head = headPx(all);
+  const yOf = (depth: number) => head + (depth - shallowest) * STEP_PX;
   const corners: Point[] = all.flatMap(({ from, to, depth }) => [
     { x: from, y: yOf(depth) },
     { x: to, y: yOf(depth) },
@@ -99,23 +112,31 @@ type Placed = { readonly left: number; readonly right: number; readonly y: numbe
 function stepWords(all: readonly Tread[], zone: string, yOf: (depth: number) => number): Svg[] {
   const placed: Placed[] = [];
   const edge = PAGE_WIDTH_PX - MARGIN_PX;
+  const risers = all.flatMap((tread, i) => {
+    const before = all[i - 1];
+    return before === undefined ? [] : [{ x: tread.from, between: [before.depth, tread.depth] }];
+  });
   const free = (left: number, right: number, y: number) =>
     left >= MARGIN_PX &&
     right <= edge &&
+    risers.every(({ x, between }) => {
+      const beside = y > yOf(Math.min(...between)) && y < yOf(Math.max(...between));
+      return !beside || x < left || x > right;
+    }) &&
     placed.every((other) => other.y !== y || right + 8 <= other.left || left >= other.right + 8);
   const steps = all.flatMap((tread, i) => {
     const before = all[i - 1]?.depth ?? Math.max(0, tread.depth - 1);
-    return tread.at === null ? [] : [{ ...tread, at: tread.at, rises: tread.depth < before }];
+    return tread.label === "" ? [] : [{ ...tread, rises: tread.depth < before }];
   });
   for (const step of [...steps.filter(({ rises }) => !rises), ...steps.filter(({ rises }) => rises)]) {
-    const time = clockTime(step.at, zone);
+    const time = step.at === null ? "" : clockTime(step.at, zone);
     const y = yOf(step.depth + (step.rises ? 1 : 0)) - 5;
-    const choices = [`${step.label} ${time}`, time].flatMap((text) => {
+    const choices = [`${step.label} ${time}`.trim(), time].flatMap((text) => {
       const width = widthOf(text);
       const [inside, outside] = [step.from + 4, step.from - 4 - width];
       return (step.rises ? [outside, inside] : [inside, outside]).map((left) => ({ text, left, width }));
     });
-    const choice = choices.find(({ left, width }) => free(left, left + width, y));
+    const choice = choices.find(({ text, left, width }) => text !== "" && free(left, left + width, y));
     if (choice !== undefined) {
       placed.push({ left: choice.left, right: choice.left + choice.width, y, text: choice.text });
     }
