@@ -9,29 +9,41 @@ import type { RankingRules, VisualRules } from "../core/targets/ranking-rules.ts
 
 /** Figures of the faint half of each kind. */
 export const KIND_BRIGHTNESS: KindBrightness = {
-  galaxy: { continuumMagArcsec2: 24.5, rayleigh: {} },
-  "galaxy-group": { continuumMagArcsec2: 24.5, rayleigh: {} },
-  "open-cluster": { continuumMagArcsec2: 23.5, rayleigh: {} },
+  galaxy: { continuumMagArcsec2: 25.5, rayleigh: {} },
+  "galaxy-group": { continuumMagArcsec2: 25.5, rayleigh: {} },
+  "open-cluster": { continuumMagArcsec2: 25, rayleigh: {} },
   "globular-cluster": { continuumMagArcsec2: 23, rayleigh: {} },
   "emission-nebula": {
     continuumMagArcsec2: null,
-    rayleigh: { "h-alpha": 5, "o-iii": 1, "s-ii": 1, "h-beta": 1.5 },
+    rayleigh: { "h-alpha": 2, "o-iii": 0.5, "s-ii": 0.5, "h-beta": 0.6 },
   },
-  "reflection-nebula": { continuumMagArcsec2: 23.5, rayleigh: {} },
-  "dark-nebula": { continuumMagArcsec2: 24, rayleigh: {} },
+  "reflection-nebula": { continuumMagArcsec2: 25, rayleigh: {} },
+  "dark-nebula": { continuumMagArcsec2: 25.5, rayleigh: {} },
   "planetary-nebula": {
     continuumMagArcsec2: null,
-    rayleigh: { "h-alpha": 15, "o-iii": 20, "s-ii": 3, "h-beta": 5 },
+    rayleigh: { "h-alpha": 5, "o-iii": 8, "s-ii": 1, "h-beta": 2 },
   },
   "supernova-remnant": {
     continuumMagArcsec2: null,
-    rayleigh: { "h-alpha": 1, "o-iii": 0.5, "s-ii": 0.5, "h-beta": 0.3 },
+    rayleigh: { "h-alpha": 0.5, "o-iii": 0.3, "s-ii": 0.3, "h-beta": 0.15 },
   },
   "star-cloud": { continuumMagArcsec2: 22, rayleigh: {} },
-  asterism: { continuumMagArcsec2: 24, rayleigh: {} },
+  asterism: { continuumMagArcsec2: 25, rayleigh: {} },
   "double-star": { continuumMagArcsec2: null, rayleigh: {} },
   star: { continuumMagArcsec2: null, rayleigh: {} },
 };
+
+/** Of each kind the catalogues hold many that nobody would show: thin clusters, dim patches of dust. */
+const UNDESCRIBED = {
+  "open-cluster": 0.2,
+  asterism: 0.2,
+  "reflection-nebula": 0.25,
+  "dark-nebula": 0.25,
+  "emission-nebula": 0.7,
+  "planetary-nebula": 0.7,
+  "supernova-remnant": 0.5,
+  "double-star": 0,
+} as const;
 
 export const RANKING_RULES: RankingRules = {
   suits: {
@@ -49,6 +61,7 @@ export const RANKING_RULES: RankingRules = {
     "double-star": { "h-alpha": 0, "o-iii": 0, "s-ii": 0, "h-beta": 0, continuum: 0 },
     star: { "h-alpha": 0, "o-iii": 0, "s-ii": 0, "h-beta": 0, continuum: 0 },
   },
+  undescribed: UNDESCRIBED,
   // An object at this share of the frame or more is as large as one wants it.
   fullFill: 0.15,
   wantedSignalToNoise: 5,
@@ -72,6 +85,7 @@ export const VISUAL_RULES: VisualRules = {
     "dark-nebula": 0.1,
     star: 0,
   },
+  undescribed: UNDESCRIBED,
   enoughHours: 2,
   easyAboveLimitMag: 7,
   easyLevel: 20,

@@ -23,7 +23,17 @@ export type CatalogueColumns = {
   /** Rayleigh by line; 0 where there is none. */
   readonly rayleigh: Readonly<Record<EmissionLine, Float64Array>>;
   readonly suits: Readonly<Record<Light, Float64Array>>;
+  /** Nanolamberts to the dark-adapted eye: continuum, [O III] and Hβ; 0 where there is none. */
+  readonly toTheEye: Float64Array;
 };
+
+/**
+ * Nanolamberts in V that one Rayleigh near 500 nm is worth to the eye: 0.018704 photons s⁻¹ m⁻² arcsec⁻²
+ * over the V band's 90 nm (common practice) of 10⁸ photons a nanometre at V = 0; 29.2 mag/arcsec².
+ */
+const NANOLAMBERTS_PER_RAYLEIGH = nanolamberts(2.5 * Math.log10((1e8 * 90) / 0.018704));
+/** Hα over Hβ in ionised gas that no dust reddens (D. E. Osterbrock, case B at 10,000 K; from memory). */
+const BALMER_RATIO = 2.86;
 
 const ARCMIN_PER_DEG = 60;
 
@@ -42,6 +52,7 @@ export function catalogueColumns(
     majorDeg: column(),
     minorDeg: column(),
     continuum: column(),
+    toTheEye: column(),
     rayleigh: { "h-alpha": column(), "o-iii": column(), "s-ii": column(), "h-beta": column() },
     suits: {
       "h-alpha": column(),
@@ -59,6 +70,13 @@ export function catalogueColumns(
     const { brightness } = objectBrightness(object, byKind);
     const { continuumMagArcsec2 } = brightness;
     columns.continuum[index] = continuumMagArcsec2 === null ? 0 : nanolamberts(continuumMagArcsec2);
+    const {
+      "h-alpha": hAlpha = 0,
+      "o-iii": oxygen = 0,
+      "h-beta": hBeta = hAlpha / BALMER_RATIO,
+    } = brightness.rayleigh;
+    columns.toTheEye[index] =
+      (columns.continuum[index] as number) + NANOLAMBERTS_PER_RAYLEIGH * (oxygen + hBeta);
     columns.suits.continuum[index] = suitability(object, "continuum", rules);
     for (const line of EMISSION_LINES) {
       columns.rayleigh[line][index] = brightness.rayleigh[line] ?? 0;

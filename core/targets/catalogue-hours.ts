@@ -9,7 +9,7 @@
 import { moonBeam, scatteredShare, scattering } from "../night/moonlight.ts";
 import { nanolamberts } from "../night/sky-brightness.ts";
 import { skyGlowNanolamberts } from "../night/sky-glow.ts";
-import type { BandSky } from "../rig/band-response.ts";
+import type { BandResponse, BandSky, ChannelResponse } from "../rig/band-response.ts";
 import { darkElectronsPerSecond } from "../rig/electrons.ts";
 import { EMISSION_LINES } from "../rig/emission-lines.ts";
 import { DEG_PER_RAD, RAD_PER_DEG } from "../sky/angles.ts";
@@ -54,7 +54,7 @@ export function cameraDetector(columns: CatalogueColumns, work: BandWork): Detec
     skies: band.leading.skies,
     measuredSky: band.leading.measuredSkyElectrons,
     ownNoise: (airCelsius) => darkElectronsPerSecond(rig, airCelsius) + readout,
-    signal: signals(columns, work),
+    signal: catalogueSignals(columns, band, band.leading),
     arrivingPower: 2,
   };
 }
@@ -85,12 +85,19 @@ function tableBySine(value: (altitudeDeg: number) => number, steps: number): Flo
   );
 }
 
-/** Signal of each object above the air: its line, or its continuum and what lines pass. */
-function signals(columns: CatalogueColumns, work: BandWork): Float64Array {
-  const { leading, line } = work.band;
+/**
+ * Signal of each object above the air through one dye: its line, or its continuum and what lines pass.
+ *
+ * @returns electrons a second and signal-seeing pixel, by object
+ */
+export function catalogueSignals(
+  columns: CatalogueColumns,
+  band: BandResponse,
+  channel: ChannelResponse,
+): Float64Array {
   const sums = new Float64Array(columns.objects.length);
   for (const each of EMISSION_LINES) {
-    const perRayleigh = leading.electronsPerRayleigh[each];
+    const perRayleigh = channel.electronsPerRayleigh[each];
     if (perRayleigh === undefined) continue;
     const rayleigh = columns.rayleigh[each];
     for (let index = 0; index < sums.length; index++) {
@@ -99,8 +106,8 @@ function signals(columns: CatalogueColumns, work: BandWork): Float64Array {
   }
   for (let index = 0; index < sums.length; index++) {
     const lines = sums[index] as number;
-    if (line !== null && lines > 0) continue;
-    sums[index] = lines + (columns.continuum[index] as number) * leading.electronsPerNanolambert;
+    if (band.line !== null && lines > 0) continue;
+    sums[index] = lines + (columns.continuum[index] as number) * channel.electronsPerNanolambert;
   }
   return sums;
 }

@@ -54,9 +54,9 @@ export function zenithVariance(
   conditions: ObservingConditions,
   brightness: SurfaceBrightness,
   airCelsius: number,
+  channel: ChannelResponse = work.band.leading,
 ): number {
   const { rig, band, subSeconds } = work;
-  const channel = band.leading;
   const overhead = transmission(extinctionAt(conditions, channel.wavelengthNm), 1);
   return variancePerSecond({
     signal: signalOf(channel, band, brightness) * overhead,

@@ -55,6 +55,11 @@ export function meanMagArcsec2(
   return areaArcsec2 > 0 ? magnitude + 2.5 * Math.log10(areaArcsec2) : null;
 }
 
+/** Whether a catalogue's magnitude of this kind is the object's own light. */
+export function magnitudeIsItsOwn(kind: ObjectKind): boolean {
+  return MAGNITUDE_IS_ITS_OWN.has(kind) || kind === "double-star" || kind === "star";
+}
+
 /**
  * The brightness sums are made with.
  *

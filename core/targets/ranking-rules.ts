@@ -12,6 +12,8 @@ export type Light = EmissionLine | "continuum";
 export type RankingRules = {
   /** How well each kind comes out in each light, 0 to 1. */
   readonly suits: Readonly<Record<ObjectKind, Readonly<Record<Light, number>>>>;
+  /** What is left of it for an object that nobody has described: taken for a poor one of its kind. */
+  readonly undescribed: Readonly<Partial<Record<ObjectKind, number>>>;
   /** Share of the frame from which an object is large enough. */
   readonly fullFill: number;
   /** An object is within reach when it gets to this signal-to-noise … */
@@ -26,6 +28,8 @@ export type RankingRules = {
 export type VisualRules = {
   /** How rewarding each kind is at an eyepiece, 0 to 1. */
   readonly suits: Readonly<Record<ObjectKind, number>>;
+  /** As for a camera. */
+  readonly undescribed: Readonly<Partial<Record<ObjectKind, number>>>;
   /** Counting hours from which more do not help: an object takes minutes, not a night. */
   readonly enoughHours: number;
   /** So many magnitudes above the telescope's limit, an object is as bright as one wants it. */
@@ -40,5 +44,8 @@ export type VisualRules = {
 
 /** How well a light suits an object: its own figure where the overlay has one, else its kind's. */
 export function suitability(object: SkyObject, light: Light, rules: RankingRules): number {
-  return object.suits[light] ?? rules.suits[object.kind][light];
+  const own = object.suits[light];
+  if (own !== undefined) return own;
+  const described = object.showpiece ? 1 : (rules.undescribed[object.kind] ?? 1);
+  return described * rules.suits[object.kind][light];
 }

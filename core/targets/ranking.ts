@@ -8,9 +8,8 @@
  */
 import { fieldFit } from "../rig/ellipse-in-frame.ts";
 import { fieldDeg, scaleArcsecPerPixel } from "../rig/optics.ts";
-import { airmass } from "./airmass.ts";
 import type { CatalogueColumns } from "./catalogue-columns.ts";
-import { type CatalogueHours, cameraDetector, catalogueHours } from "./catalogue-hours.ts";
+import { type CatalogueHours, cameraDetector, catalogueHours, catalogueSignals } from "./catalogue-hours.ts";
 import { type BandWork, zenithVariance } from "./counting-hours.ts";
 import { transmission } from "./extinction.ts";
 import type { NightGrid } from "./night-grid.ts";
@@ -48,22 +47,29 @@ export type RankingQuestion = {
 };
 
 /**
- * Seconds of counting time to the wanted signal-to-noise in the patch, as a function of signal.
+ * Seconds of counting time to the wanted signal-to-noise in the patch, by object.
  *
- * From S²·n·t/(S·T + noise) with n the patch's signal-seeing pixels, all at the zenith without Moon.
+ * From the sum over dyes of S²·n/(S·T + noise), with n the patch's pixels of the dye, all at the
+ * zenith without Moon; infinite for what gives no signal.
  */
-function secondsNeeded(question: RankingQuestion, work: BandWork): (signalAboveAir: number) => number {
-  const { conditions, rules, grid } = question;
+function secondsNeeded(question: RankingQuestion, work: BandWork): Float64Array {
+  const { columns, conditions, rules, grid } = question;
   const { rig, band } = work;
-  const arriving = transmission(extinctionAt(conditions, band.leading.wavelengthNm), airmass(90));
   const scale = scaleArcsecPerPixel(rig.sensor.pixelUm, rig.focalLengthMm);
-  const pixels = (rules.patchArcsec / scale) ** 2 * band.leading.pixelShare;
+  const pixels = (rules.patchArcsec / scale) ** 2;
   const airCelsius = grid.instants[0]?.airCelsius ?? 0;
-  const noise = zenithVariance(work, conditions, NO_BRIGHTNESS, airCelsius);
-  return (signalAboveAir) => {
-    const signal = signalAboveAir * arriving;
-    return (rules.wantedSignalToNoise ** 2 * (signal + noise)) / (signal * signal * pixels);
-  };
+  const rates = new Float64Array(columns.objects.length);
+  for (const channel of band.channels) {
+    const arriving = transmission(extinctionAt(conditions, channel.wavelengthNm), 1);
+    const noise = zenithVariance(work, conditions, NO_BRIGHTNESS, airCelsius, channel);
+    const signals = catalogueSignals(columns, band, channel);
+    for (let index = 0; index < rates.length; index++) {
+      const signal = (signals[index] as number) * arriving;
+      rates[index] =
+        (rates[index] as number) + (signal * signal * pixels * channel.pixelShare) / (signal + noise);
+    }
+  }
+  return rates.map((rate) => rules.wantedSignalToNoise ** 2 / rate);
 }
 
 /**
@@ -81,7 +87,6 @@ export function rankCamera(question: RankingQuestion): RankedObject[] {
     const detector = cameraDetector(columns, work);
     return {
       hours: catalogueHours(question.grid, detector, question.conditions, question.clearance),
-      signal: detector.signal,
       needed: secondsNeeded(question, work),
       suits: columns.suits[work.band.line ?? "continuum"],
     };
@@ -111,8 +116,7 @@ export function rankCamera(question: RankingQuestion): RankedObject[] {
 
 type RankedBand = {
   readonly hours: CatalogueHours;
-  readonly signal: Float64Array;
-  readonly needed: (signal: number) => number;
+  readonly needed: Float64Array;
   readonly suits: Float64Array;
 };
 
@@ -122,9 +126,9 @@ function bestBand(bands: readonly RankedBand[], index: number) {
   for (const band of bands) {
     const counting = band.hours.counting[index] as number;
     const suits = band.suits[index] as number;
-    const signal = band.signal[index] as number;
-    if (counting <= 0 || suits <= 0 || signal <= 0) continue;
-    const reach = Math.min(1, (counting * SECONDS_PER_HOUR) / band.needed(signal));
+    if (counting <= 0 || suits <= 0) continue;
+    const reach = Math.min(1, (counting * SECONDS_PER_HOUR) / (band.needed[index] as number));
+    if (reach <= 0) continue;
     const worth = counting * reach * suits;
     if (best === null || worth > best.worth) {
       best = { usableHours: band.hours.usable[index] as number, reach, suits, worth };

@@ -13,6 +13,7 @@ import { catalogueHours, eyeDetector } from "./catalogue-hours.ts";
 import { V_BAND_NM } from "./extinction.ts";
 import { bestView, type EyepieceUse, eyepieceUses, telescopeLimitMag } from "./eyepiece-choice.ts";
 import type { NightGrid } from "./night-grid.ts";
+import { magnitudeIsItsOwn } from "./object-brightness.ts";
 import { extinctionAt, type ObservingConditions } from "./observing-conditions.ts";
 import type { RankedObject } from "./ranking.ts";
 import type { VisualRules } from "./ranking-rules.ts";
@@ -58,7 +59,8 @@ export function rankVisual(question: VisualQuestion): RankedView[] {
   columns.objects.forEach((object, index) => {
     const counting = hours.counting[index] as number;
     if (counting <= 0) return;
-    const suits = object.showpiece || object.kind !== "double-star" ? rules.suits[object.kind] : 0;
+    const described = object.showpiece ? 1 : (rules.undescribed[object.kind] ?? 1);
+    const suits = described * rules.suits[object.kind];
     const seen = suits > 0 ? seenBy(question, object, index, uses, limitMag, overheadMag) : null;
     if (seen === null || seen.reach <= 0) return;
     const enough = Math.min(1, counting / rules.enoughHours);
@@ -95,13 +97,13 @@ function seenBy(
 ): Seen | null {
   const majorArcmin = (columns.majorDeg[index] as number) * 60;
   const minorArcmin = (columns.minorDeg[index] as number) * 60;
-  const continuum = columns.continuum[index] as number;
-  if (object.magnitude === null && continuum <= 0) return null;
+  const surface = columns.toTheEye[index] as number;
+  const ownMag = magnitudeIsItsOwn(object.kind) ? object.magnitude : null;
+  if (ownMag === null && surface <= 0) return null;
   // Without a magnitude of its own, the light of its surface over its area.
-  const surfaceMag = continuum > 0 ? magArcsec2(continuum) : null;
+  const surfaceMag = surface > 0 ? magArcsec2(surface) : null;
   const areaArcsec2 = (Math.PI / 4) * majorArcmin * minorArcmin * 3600;
-  const magnitude =
-    object.magnitude ?? (surfaceMag ?? Number.POSITIVE_INFINITY) - 2.5 * Math.log10(areaArcsec2);
+  const magnitude = ownMag ?? (surfaceMag ?? Number.POSITIVE_INFINITY) - 2.5 * Math.log10(areaArcsec2);
   const brightness = Math.min(1, (limitMag - overheadMag - magnitude) / rules.easyAboveLimitMag);
   if (brightness <= 0) return null;
 
