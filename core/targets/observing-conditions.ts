@@ -28,9 +28,7 @@ export type ObservingConditions = {
 };
 
 /** Gathers what the light sums need; `lightAt` follows from the site. */
-export function observingConditions(
-  given: Omit<ObservingConditions, "lightAt">,
-): ObservingConditions {
+export function observingConditions(given: Omit<ObservingConditions, "lightAt">): ObservingConditions {
   return { ...given, lightAt: nightLight(given.site) };
 }
 
@@ -38,11 +36,7 @@ export function observingConditions(
 export function horizonDirection(place: Horizontal): Vector3 {
   const altitude = place.altitudeDeg * RAD_PER_DEG;
   const azimuth = place.azimuthDeg * RAD_PER_DEG;
-  return [
-    Math.cos(altitude) * Math.cos(azimuth),
-    Math.cos(altitude) * Math.sin(azimuth),
-    Math.sin(altitude),
-  ];
+  return [Math.cos(altitude) * Math.cos(azimuth), Math.cos(altitude) * Math.sin(azimuth), Math.sin(altitude)];
 }
 
 /** Extinction at a wavelength under these conditions, magnitudes per air mass. */
