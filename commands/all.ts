@@ -22,6 +22,7 @@ export const COMMANDS: readonly Command[] = [
   night,
   target,
   season,
+  align,
   framing,
   site,
   rig,

@@ -46,3 +46,12 @@ export const DRIFT_WATCH_MINUTES = 5;
 
 /** Mounts taken to find objects by themselves until their owner says otherwise. */
 export const GOTO_MOUNTS: readonly Mount[] = ["german", "fork"];
+
+/** Drift and turn are told for a star on the equator until a target is named. */
+export const DEFAULT_DRIFT_DEC_DEG = 0;
+
+/** Polar errors and subs that can be asked about. */
+export const POLAR_ERROR_ARCMIN = { min: 0.01, max: 300 };
+
+/** The Sun this far below the horizon no longer keeps stars from being chosen, degrees. */
+export const SUN_DOWN_DEG = -0.84;
