@@ -161,7 +161,7 @@ class Line {
   /** A chip's code or a format's name, however it is spaced. */
   takeChip(): string | null {
     const found = CHIPS.find(({ code }) => {
-      const spaced = code.split(/[\s-]+/).join(String.raw`[\s-]*`);
+      const spaced = code.split(/[\s-]+|(?<=\p{L})(?=\d)/u).join(String.raw`[\s-]*`);
       return this.takeWord(spaced);
     });
     return found?.code ?? null;
