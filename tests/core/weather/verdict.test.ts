@@ -192,6 +192,14 @@ describe("nightVerdict, steps and gaps", () => {
     expect(verdictOf([modelOf([...fine, ...coarse])]).kind).toBe("go");
   });
 
+  it("joins no two hourly stretches over a longer step into a go", () => {
+    // Clear and hourly for two hours, unknown for two, clear and hourly for two more, then overcast.
+    const hours = cloudyNight((hour) => (hour > 10 && hour < 13 ? null : hour > 15 ? 100 : 0));
+    const verdict = verdictOf([modelOf(hours)]);
+    expect(verdict.kind).toBe("marginal");
+    expect(verdict.window?.start).toEqual(utc("2026-10-10T20:00"));
+  });
+
   it("bridges a null as a longer step and no further than six hours", () => {
     const gap = (from: number, to: number) =>
       verdictOf([modelOf(cloudyNight((hour) => (hour > from && hour < to ? null : 0)))]);
