@@ -8,7 +8,7 @@
  */
 import tzLookup from "@photostructure/tz-lookup";
 import type { Kysely } from "kysely";
-import type { Context, Forecasts, Places } from "../commands/context.ts";
+import type { Context, Forecasts, Places, SkyPictures } from "../commands/context.ts";
 import type { Settings } from "../config/settings.ts";
 import type { Weather } from "./forecast/open-forecasts.ts";
 import { openCatalogue } from "./library/open-catalogue.ts";
@@ -17,6 +17,7 @@ import { storeBooks } from "./store/books.ts";
 import { forecastShelf } from "./store/forecast-shelf.ts";
 import { openStore, type Store } from "./store/store.ts";
 import type { Tables } from "./store/tables.ts";
+import type { OpenedPictures } from "./survey/hips2fits.ts";
 
 /** Where forecasts and places come from: nowhere, or what somebody else opened; `null` for the services. */
 export type WeatherInstead = { readonly forecasts: Forecasts; readonly places: Places } | null;
@@ -55,6 +56,7 @@ export async function openWorld(settings: Settings, options: WorldOptions = {}):
   const catalogue = once(openCatalogue);
   const stars = once(openStars);
   let opening: Promise<Weather> | null = null;
+  let openingPictures: Promise<OpenedPictures> | null = null;
 
   const weather = (): Promise<Weather> => {
     opening ??= import("./forecast/open-forecasts.ts").then(({ openWeather }) =>
@@ -68,7 +70,19 @@ export async function openWorld(settings: Settings, options: WorldOptions = {}):
     );
     return opening;
   };
+  const pictures = (): Promise<OpenedPictures> => {
+    openingPictures ??= Promise.all([
+      import("./survey/hips2fits.ts"),
+      import("./forecast/open-forecasts.ts"),
+    ]).then(([{ openSkyPictures }, { userAgentOf }]) =>
+      openSkyPictures({ host: settings.hosts.skySurvey, userAgent: userAgentOf(settings.contact) }),
+    );
+    return openingPictures;
+  };
   const services = {
+    skyPictures: {
+      skyPicture: async (question) => (await pictures()).skyPicture(question),
+    } satisfies SkyPictures,
     forecasts: { at: async (place, from) => (await weather()).forecasts.at(place, from) } satisfies Forecasts,
     places: { find: async (name) => (await weather()).places.find(name) } satisfies Places,
   };
@@ -91,6 +105,7 @@ export async function openWorld(settings: Settings, options: WorldOptions = {}):
     weather,
     async close() {
       await (await opening)?.close();
+      await (await openingPictures)?.close();
       await store.close();
     },
   };

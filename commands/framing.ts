@@ -160,7 +160,7 @@ async function describe(request: Request, context: Context, parts: Framed): Prom
           framed,
           plan,
           behind,
-          title: chartTitle(plan),
+          title: chartTitle(what, plan),
           caption: behind === null ? "" : behind.picture.credit,
           alt: altWords(name, plan, summary),
           cautions: cautions.map(({ text }) => text),
@@ -175,13 +175,16 @@ async function describe(request: Request, context: Context, parts: Framed): Prom
   };
 }
 
-function chartTitle({ fit, panels, grid, mosaicFit }: FramingPlan): string {
+function chartTitle(what: Target, { fit, panels, grid, mosaicFit }: FramingPlan): string {
+  const name = what.kind === "object" ? (what.object.name ?? what.object.id) : targetName(what);
   if (panels.length > 1) {
-    const whole = mosaicFit?.fits === true ? " hold it whole" : "";
-    return `${grid.columns} × ${grid.rows} panels${whole}`;
+    const how = mosaicFit?.fits === true ? `hold ${name} whole` : `around ${name}`;
+    return `${grid.columns} × ${grid.rows} panels ${how}`;
   }
-  if (fit === null) return "Framed as a point";
-  return fit.fits ? "It fits one frame" : `${Math.round(fit.objectInField * 100)} % of it fits one frame`;
+  if (fit === null) return `${name}, framed as a point`;
+  return fit.fits
+    ? `${name} fits one frame`
+    : `One frame holds ${Math.round(fit.objectInField * 100)} % of ${name}`;
 }
 
 function altWords(name: string, plan: FramingPlan, summary: string): string {

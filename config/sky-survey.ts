@@ -12,6 +12,8 @@ export const SKY_SURVEY = {
   pixels: 720,
   /** All in all: an answer does not wait longer for a picture. */
   patienceMs: 2000,
+  /** After a failure nobody is kept waiting for so long. */
+  pauseMs: 300_000,
   /** No picture of that size needs more. */
   bytesAtMost: 4_000_000,
   credit: "Sky: Digitized Sky Survey (STScI), served by the CDS, Strasbourg (hips2fits).",

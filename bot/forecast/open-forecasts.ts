@@ -97,6 +97,6 @@ export function openWeather(settings: ForecastSettings): Weather {
 }
 
 /** A name, and whom to write to: services refuse those who hide. */
-function userAgentOf(contact: string | null): string {
+export function userAgentOf(contact: string | null): string {
   return contact === null ? USER_AGENT_NAME : `${USER_AGENT_NAME} (${contact})`;
 }

@@ -68,38 +68,45 @@ export function pictureOf(bytes: Uint8Array): SkyPicture | null {
 /** Opened pictures; `close` ends what is under way. */
 export type OpenedPictures = SkyPictures & { close(): Promise<void> };
 
-/**
- * Opens the service.
- *
- * @param host - the one configured host; nothing else is ever asked, redirects are not followed
- * @param userAgent - who asks
- */
-export function openSkyPictures(
-  host: string,
-  userAgent: string,
-  patienceMs: number = SKY_SURVEY.patienceMs,
-): OpenedPictures {
+export type PictureSettings = {
+  /** The one configured host; nothing else is ever asked, redirects are not followed. */
+  readonly host: string;
+  readonly userAgent: string;
+  /** All in all, milliseconds. */
+  readonly patienceMs?: number;
+  /** Default: the system's. */
+  readonly nowMs?: () => number;
+};
+
+/** Opens the service. After a failure it is left alone for some minutes, and every answer comes at once. */
+export function openSkyPictures(settings: PictureSettings): OpenedPictures {
+  const { host, userAgent, patienceMs = SKY_SURVEY.patienceMs, nowMs = Date.now } = settings;
   const agent = new Agent({ connect: { timeout: patienceMs }, connections: 2 });
   const closing = new AbortController();
+  let silentUntilMs = Number.NEGATIVE_INFINITY;
+
+  const fetched = async (question: SkyPictureQuestion): Promise<SkyPicture | null> => {
+    const response = await fetch(pictureAddress(host, question), {
+      dispatcher: agent,
+      redirect: "manual",
+      headers: { accept: "image/jpeg", "user-agent": userAgent },
+      signal: AbortSignal.any([closing.signal, AbortSignal.timeout(patienceMs)]),
+    });
+    if (response.status !== 200 || response.body === null) {
+      await response.body?.cancel();
+      return null;
+    }
+    const bytes = await bounded(response.body, SKY_SURVEY.bytesAtMost);
+    return bytes === null ? null : pictureOf(bytes);
+  };
+
   return {
     async skyPicture(question) {
-      try {
-        const response = await fetch(pictureAddress(host, question), {
-          dispatcher: agent,
-          redirect: "manual",
-          headers: { accept: "image/jpeg", "user-agent": userAgent },
-          signal: AbortSignal.any([closing.signal, AbortSignal.timeout(patienceMs)]),
-        });
-        if (response.status !== 200 || response.body === null) {
-          await response.body?.cancel();
-          return null;
-        }
-        const bytes = await bounded(response.body, SKY_SURVEY.bytesAtMost);
-        return bytes === null ? null : pictureOf(bytes);
-      } catch {
-        // Whatever failed, the chart is drawn from the catalogue alone.
-        return null;
-      }
+      if (nowMs() < silentUntilMs) return null;
+      // Whatever fails, the chart is drawn from the catalogue alone.
+      const picture = await fetched(question).catch(() => null);
+      if (picture === null) silentUntilMs = nowMs() + SKY_SURVEY.pauseMs;
+      return picture;
     },
 
     async close() {

@@ -5,7 +5,15 @@
  */
 import { type EquatorialPlace, turnDeg } from "../sky/angles.ts";
 import type { Ellipse, Frame } from "./frame-area.ts";
-import { type AngleSpan, bestAngleDeg, type Fit, fitOf, fittingAngles, sideOnPlaneDeg } from "./framing.ts";
+import {
+  type AngleSpan,
+  bestAngleDeg,
+  type Fit,
+  fitOf,
+  fittingAngles,
+  sideOnPlaneDeg,
+  spareOf,
+} from "./framing.ts";
 import {
   type FixedCameraGap,
   fixedCameraGap,
@@ -104,7 +112,7 @@ export function framingPlan(question: FramingQuestion): FramingPlan {
     fittingAngles: ellipse === null ? [] : fittingAngles(ellipse, size),
     grid,
     panels,
-    mosaicFit: ellipse === null || panels.length === 1 ? null : fitOf(ellipse, whole),
+    mosaicFit: ellipse === null || panels.length === 1 ? null : fitOf(ellipse, whole, spareOf(frame) - 1e-9),
     gap: fixedCameraGap(panels, frame, overlap),
     beyond: tooMany ? needed.grid : null,
   };

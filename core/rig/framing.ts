@@ -63,14 +63,18 @@ export function spareOf(frame: FrameSize): number {
   return SPARE_SHARE * Math.min(frame.widthDeg, frame.heightDeg);
 }
 
-/** How an ellipse at the centre of a frame sits in it. */
-export function fitOf(ellipse: Ellipse, frame: Frame): Fit {
+/**
+ * How an ellipse at the centre of a frame sits in it.
+ *
+ * @param spareDeg - room to leave on each side; of a mosaic, that of one panel
+ */
+export function fitOf(ellipse: Ellipse, frame: Frame, spareDeg: number = spareOf(frame)): Fit {
   const inside = ellipseAreaInFrame(ellipse, frame);
   const whole = (Math.PI / 4) * ellipse.majorDeg * ellipse.minorDeg;
   return {
     fillFraction: inside / (frame.widthDeg * frame.heightDeg),
     objectInField: Math.min(1, inside / whole),
-    fits: fitsFrame(ellipse, frame, spareOf(frame)),
+    fits: fitsFrame(ellipse, frame, spareDeg),
   };
 }
 
