@@ -27,12 +27,12 @@ import {
   cloudLines,
   limitsLine,
   lowestCelsius,
-  usableWords,
+  usableCount,
   verdictSentence,
   verdictWords,
   votesLine,
   windowWords,
-  worstReason,
+  worstWords,
 } from "./words/weather-words.ts";
 
 /** No forecast reaches further. */
@@ -99,7 +99,7 @@ function describeForecast({ site, nights, report, limits, request }: ForecastFac
     sections: [
       ...(nights.length > 1 ? [nightsSection(nights)] : []),
       ...(first === undefined ? [] : [detailSection(first)]),
-      smallPrint(report, limits),
+      smallPrint(nights, report, limits),
     ],
     charts: [],
     cautions: first === undefined ? [] : cautionsOfNight(first),
@@ -117,13 +117,13 @@ function nightsSection(nights: readonly ForecastNight[]): Section {
     heading: "Nights",
     lines: [],
     table: {
-      columns: ["Night", "Verdict", "Window", "Hours", "What weighs most"],
+      columns: ["Night", "Verdict", "Window", "Dark hours usable", "What weighs most"],
       rows: nights.map(({ times, verdict }) => [
         shortDateWords(verdict.night),
         verdictWords(verdict),
         windowWords(verdict, times),
-        usableWords(verdict),
-        worstReason(verdict),
+        usableCount(verdict),
+        worstWords(verdict, times),
       ]),
     },
   };
@@ -142,8 +142,13 @@ function detailSection({ times, verdict }: ForecastNight): Section {
   };
 }
 
-function smallPrint(report: ForecastReport, limits: ObservingLimits): Section {
-  return { heading: "", lines: [limitsLine(limits), ...report.problems] };
+function smallPrint(
+  nights: readonly ForecastNight[],
+  report: ForecastReport,
+  limits: ObservingLimits,
+): Section {
+  const judged = nights.some(({ verdict }) => verdict.kind !== "unknown");
+  return { heading: "", lines: [...(judged ? [limitsLine(limits)] : []), ...report.problems] };
 }
 
 /** A night nobody should go out in invites to nothing. */

@@ -11,11 +11,12 @@ import type { ForecastHour } from "../../core/weather/forecast-hour.ts";
 import { instantValue } from "../../core/weather/interpolate.ts";
 import { meanOver } from "../../core/weather/mean.ts";
 import type { VerdictKind } from "../../core/weather/night-judgement.ts";
+import type { NightObjection } from "../../core/weather/night-objections.ts";
 import type { ObservingLimits } from "../../core/weather/observing-limits.ts";
 import { steadinessOf } from "../../core/weather/steadiness.ts";
 import { transparencyOf } from "../../core/weather/transparency.ts";
 import type { ModelVote, NightVerdict } from "../../core/weather/verdict.ts";
-import { clockSpan, clockTime, dateWords } from "./clock.ts";
+import { clockSpan, clockTime, dateWords, durationWords } from "./clock.ts";
 import { listWords } from "./sky.ts";
 
 /** `go`, `outlook: go`, `no verdict`. */
@@ -28,11 +29,16 @@ function kindWords(kind: VerdictKind): string {
   return kind === "unknown" ? "no verdict" : kind;
 }
 
-/** `6 of 9 dark hours usable`; `–` when nobody has said. */
-export function usableWords(verdict: NightVerdict): string {
+/** `6 of 9`: dark hours usable; `–` when nobody has said. */
+export function usableCount(verdict: NightVerdict): string {
   if (verdict.usableHours === null) return "–";
+  return `${tenths(verdict.usableHours)} of ${tenths(verdict.darkHours)}`;
+}
+
+/** `6 of 9 dark hours usable`. */
+export function usableWords(verdict: NightVerdict): string {
   if (verdict.darkHours === 0) return "no darkness";
-  return `${tenths(verdict.usableHours)} of ${tenths(verdict.darkHours)} dark hours usable`;
+  return `${usableCount(verdict)} dark hours usable`;
 }
 
 /** `22:40 to 02:10`, in the night's zone; `–` without a window. */
@@ -40,10 +46,45 @@ export function windowWords(verdict: NightVerdict, times: NightTimes): string {
   return verdict.window === null ? "–" : clockSpan(verdict.window, times.night.timeZone);
 }
 
-/** The one line that says most: of a go night what to mind, of another what speaks against it. */
-export function worstReason(verdict: NightVerdict): string {
-  const [first = ""] = verdict.reasons;
-  return verdict.kind === "go" ? (verdict.warnings[0] ?? first) : first;
+/** What weighs most, in a few words: `cloud 54 %, limit 30 %`, `dew from 23:48`. */
+export function worstWords(verdict: NightVerdict, times: NightTimes): string {
+  if (verdict.kind === "unknown") return verdict.hours.length === 0 ? "no forecast" : "not known well enough";
+  if (verdict.darkHours === 0) return "no darkness";
+  const [worst] = verdict.objections;
+  const [settled] = verdict.dew;
+  const spoilt = verdict.kind !== "go" || settled === undefined;
+  if (worst !== undefined && spoilt) return objectionWords(worst, verdict.darkHours);
+  if (settled !== undefined) return `${settled.kind} from ${clockTime(settled.start, times.night.timeZone)}`;
+  return verdict.kind === "go" ? "nothing against it" : "the models disagree, or go by long steps";
+}
+
+function objectionWords({ objection, hours }: NightObjection, darkHours: number): string {
+  const lost = durationWords(hours);
+  const span = lost === durationWords(darkHours) ? "" : ` for ${lost}`;
+  switch (objection.kind) {
+    case "cloud":
+      return `cloud ${Math.round(objection.percent)} %${span}, limit ${tenths(objection.limitPercent)} %`;
+    case "cloud-unknown":
+      return `cloud not known${span}`;
+    case "rain":
+      return `rain ${tenths(objection.millimetres)} mm${span}, limit ${tenths(objection.limitMillimetres)} mm`;
+    case "rain-chance":
+      return `chance of rain ${Math.round(objection.percent)} %${span}, limit under ${tenths(objection.underPercent)} %`;
+    case "gusts":
+      return `gusts ${kmh(objection.metresPerSecond)} km/h${span}, limit ${kmh(objection.limitMetresPerSecond)}`;
+    case "wind":
+      return `wind ${kmh(objection.metresPerSecond)} km/h${span}, limit ${kmh(objection.limitMetresPerSecond)}`;
+    case "fog":
+      return `fog ${Math.round(objection.percent)} %${span}, limit ${tenths(objection.limitPercent)} %`;
+    case "visibility":
+      return `visibility ${Math.round(objection.metres)} m${span}, fog under ${Math.round(objection.limitMetres)}`;
+    case "fog-risk":
+      return `fog may form${span}`;
+  }
+}
+
+function kmh(metresPerSecond: number): number {
+  return Math.round(metresPerSecond * 3.6);
 }
 
 /** `Go tonight from 22:40 to 02:10: 6 of 9 dark hours usable.` */
@@ -132,7 +173,7 @@ export function votesLine(votes: readonly ModelVote[]): readonly string[] {
 export function limitsLine(limits: ObservingLimits): string {
   return (
     `Limits: cloud ${tenths(limits.cloudPercent)} %, high thin cloud ${tenths(limits.highCloudPercent)} %, ` +
-    `gusts ${Math.round(limits.gustMetresPerSecond * 3.6)} km/h, rain ${tenths(limits.precipitationMm)} mm ` +
+    `gusts ${kmh(limits.gustMetresPerSecond)} km/h, rain ${tenths(limits.precipitationMm)} mm ` +
     `or a chance of ${tenths(limits.precipitationProbabilityPercent)} %, no fog; ` +
     `a go needs ${tenths(limits.goHours)} h or ${Math.round(limits.goDarknessShare * 100)} % of the darkness in one run.`
   );
@@ -140,5 +181,5 @@ export function limitsLine(limits: ObservingLimits): string {
 
 /** `6`, `5.5`. */
 function tenths(value: number): string {
-  return String(Math.round(value * 10) / 10);
+  return String(Math.round(value * 10) / 10).replace("-", "−");
 }
