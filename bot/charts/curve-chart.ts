@@ -7,7 +7,7 @@ import type { CurveChart } from "../../commands/chart.ts";
 import { PALETTE } from "../../config/palette.ts";
 import { type EndName, endNameRoom, endNames } from "./end-names.ts";
 import { feet, figureWords, heights, type Plot } from "./frame-of-plot.ts";
-import { leading, lettering, SMALL_PX, widthOf, wrapped } from "./lettering.ts";
+import { leading, lettering, nameLines, SMALL_PX, widthOf, wrapped } from "./lettering.ts";
 import { type Drawing, MARGIN_PX, PAGE_WIDTH_PX, ROOM_PX } from "./page.ts";
 import type { Box } from "./room-for-names.ts";
 import { held, linear, roundStep, roundValues } from "./scale.ts";
@@ -101,7 +101,7 @@ function curves(lines: CurveChart["lines"], plot: Plot): Svg {
 /** A point with a plumb line to the foot and its words where the fewest lines run. */
 function markOn(plot: Plot, mark: CurveChart["marks"][number], lines: CurveChart["lines"]): Svg {
   const at = { x: plot.xOf(mark.x), y: plot.yOf(mark.y) };
-  const words = wrapped(mark.label, 150, SMALL_PX, "bold").slice(0, 3);
+  const words = nameLines(mark.label, 150, 3, SMALL_PX, "bold");
   const width = Math.max(0, ...words.map((text) => widthOf(text, SMALL_PX, "bold")));
   const height = words.length * leading(SMALL_PX);
   const spots = [

@@ -104,7 +104,7 @@ function windowLine(chart: NightChart, xOf: Scale, y: number, bottom: number): S
   const start = held(xOf(chart.window.start.getTime()), LEFT, xOf(chart.span.end.getTime()));
   const end = held(xOf(chart.window.end.getTime()), start, xOf(chart.span.end.getTime()));
   const ink = { stroke: PALETTE.copper };
-  const label = wrapped(chart.window.label, ROOM_PX, 15, "bold")[0] ?? "";
+  const label = shortened(chart.window.label, ROOM_PX, 15, "bold");
   const half = widthOf(label, 15, "bold") / 2;
   const middle = held((start + end) / 2, MARGIN_PX + half, PAGE_WIDTH_PX - MARGIN_PX - half);
   const covers = label !== "" && half + 8 < (end - start) / 2;
