@@ -9,6 +9,7 @@
 import type { Rig } from "../core/rig/rig.ts";
 import type { Site } from "../core/site.ts";
 import type { ObservingLimits } from "../core/weather/observing-limits.ts";
+import type { LogBook, PoolBook, RecordBook } from "./log-books.ts";
 import type { RigFacts } from "./read/rig-facts.ts";
 
 export type SavedSite = {
@@ -74,6 +75,8 @@ export type ClubSettings = {
   /** Names of shared sites, home first; empty: the first one shared. */
   readonly sites: readonly string[];
   readonly hoursBeforeSunset: number;
+  /** The rig that the post's proposals are for, described; `null` for that of `config/`. */
+  readonly rig: string | null;
   readonly postOn: PostOn;
   /** The limits the club set itself; the rest are those of `config/`. */
   readonly limits: Partial<Omit<ObservingLimits, "optics">>;
@@ -109,5 +112,8 @@ export interface Books {
   readonly notify: NotifyBook;
   readonly sites: SiteBook;
   readonly rigs: RigBook;
+  readonly log: LogBook;
+  readonly pools: PoolBook;
+  readonly record: RecordBook;
   readonly members: MemberBook;
 }

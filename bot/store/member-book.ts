@@ -87,6 +87,75 @@ export const MEMBER_TABLES: readonly MemberTable[] = [
       db.deleteFrom("answer_buttons").where("club_id", "=", club).where("owner_id", "=", member).execute(),
   },
   {
+    table: "log_frames",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("log_frames")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("member_id", "=", member)
+        .orderBy("created_ms")
+        .execute(),
+    erase: (db, club, member) =>
+      db.deleteFrom("log_frames").where("club_id", "=", club).where("member_id", "=", member).execute(),
+  },
+  {
+    table: "calibration_frames",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("calibration_frames")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("member_id", "=", member)
+        .orderBy("created_ms")
+        .execute(),
+    erase: (db, club, member) =>
+      db
+        .deleteFrom("calibration_frames")
+        .where("club_id", "=", club)
+        .where("member_id", "=", member)
+        .execute(),
+  },
+  {
+    table: "wanted_hours",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("wanted_hours")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("member_id", "=", member)
+        .orderBy("created_ms")
+        .execute(),
+    erase: (db, club, member) =>
+      db.deleteFrom("wanted_hours").where("club_id", "=", club).where("member_id", "=", member).execute(),
+  },
+  {
+    table: "pool_members",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("pool_members")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("member_id", "=", member)
+        .orderBy("created_ms")
+        .execute(),
+    erase: (db, club, member) =>
+      db.deleteFrom("pool_members").where("club_id", "=", club).where("member_id", "=", member).execute(),
+  },
+  {
+    table: "sky_answers",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("sky_answers")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("member_id", "=", member)
+        .orderBy("created_ms")
+        .execute(),
+    erase: (db, club, member) =>
+      db.deleteFrom("sky_answers").where("club_id", "=", club).where("member_id", "=", member).execute(),
+  },
+  {
     table: "members",
     rows: (db, club, member) =>
       db

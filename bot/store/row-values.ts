@@ -29,7 +29,7 @@ export function fromJson<Value>(text: string, where: string): Value {
 }
 
 /** Columns that say nothing to the member whose row it is. */
-const INTERNAL_COLUMNS = new Set(["name_key"]);
+const INTERNAL_COLUMNS = new Set(["name_key", "duplicate_key"]);
 
 /**
  * A row as its owner reads it: names in words, instants as ISO 8601, JSON unpacked.
@@ -55,7 +55,7 @@ export function rowForPeople(row: object): Record<string, unknown> {
   return readable;
 }
 
-const YES_OR_NO = /^(is_.*|shared|organiser)$/;
+const YES_OR_NO = /^(is_.*|shared|organiser|good)$/;
 
 function camelCase(column: string): string {
   return column.replace(/_([a-z])/g, (_, letter: string) => letter.toUpperCase());

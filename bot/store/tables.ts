@@ -7,6 +7,16 @@
  * @packageDocumentation
  */
 
+import type {
+  CalibrationFrameRow,
+  LogFrameRow,
+  PoolMemberRow,
+  PoolWishRow,
+  SkyAnswerRow,
+  VerdictNoteRow,
+  WantedHoursRow,
+} from "./log-tables.ts";
+
 export type ClubRow = {
   readonly id: string;
   readonly name: string;
@@ -142,4 +152,11 @@ export interface Tables {
   evening_watches: EveningWatchRow;
   evening_people: EveningPersonRow;
   answer_buttons: AnswerButtonRow;
+  log_frames: LogFrameRow;
+  calibration_frames: CalibrationFrameRow;
+  wanted_hours: WantedHoursRow;
+  pool_wishes: PoolWishRow;
+  pool_members: PoolMemberRow;
+  verdict_notes: VerdictNoteRow;
+  sky_answers: SkyAnswerRow;
 }
