@@ -30,7 +30,8 @@ export type LunarFeatureKind =
   | "rille"
   | "valley"
   | "swirl"
-  | "cape";
+  | "cape"
+  | "landing-site";
 
 /** How high the Sun stands for shadows to be long and the feature yet lit. */
 export type TerminatorBand = { readonly lowestDeg: number; readonly highestDeg: number };

@@ -1,0 +1,34 @@
+/** The parts of astronomia that the outreach tests ask; it ships no types. Radians, Julian ephemeris days. */
+declare module "astronomia/planetposition" {
+  export class Planet {
+    constructor(data: unknown);
+  }
+}
+declare module "astronomia/data/*" {
+  const data: unknown;
+  // biome-ignore lint/style/noDefaultExport: this is how the package exports its series
+  export default data;
+}
+declare module "astronomia/solardisk" {
+  import type { Planet } from "astronomia/planetposition";
+  /** P, B0, L0. */
+  export function ephemeris(jde: number, earth: Planet): [number, number, number];
+}
+declare module "astronomia/moon" {
+  import type { Planet } from "astronomia/planetposition";
+
+  type Selenographic = { readonly lon: number; readonly lat: number };
+  /** Libration, axis, the Sun over the Moon. */
+  export function physical(jde: number, earth: Planet): [Selenographic, number, Selenographic];
+  export function sunAltitude(place: Selenographic, sun: Selenographic): number;
+  export const selenographic: Readonly<Record<string, Selenographic>>;
+}
+declare module "astronomia/saturnring" {
+  import type { Planet } from "astronomia/planetposition";
+  /** B, B', difference of longitudes, P, major and minor axes. */
+  export function ring(
+    jde: number,
+    earth: Planet,
+    saturn: Planet,
+  ): [number, number, number, number, number, number];
+}
