@@ -62,7 +62,16 @@ export function instantValue(
   quantity: InstantQuantity,
   ms: number,
 ): number | null {
-  const index = firstAtOrAfter(hours, ms);
+  return instantValueNear(hours, quantity, ms, firstAtOrAfter(hours, ms));
+}
+
+/** As {@link instantValue}, the first hour at or after the instant being known. */
+function instantValueNear(
+  hours: readonly ForecastHour[],
+  quantity: InstantQuantity,
+  ms: number,
+  index: number,
+): number | null {
   let after = index;
   while (after < hours.length && hours[after]?.[quantity] === null) after += 1;
   const next = hours[after];
@@ -78,21 +87,6 @@ export function instantValue(
   const lastMs = last.at.getTime();
   if (nextMs - lastMs > LONGEST_STEP_MS) return null;
   return lastValue + ((nextValue - lastValue) * (ms - lastMs)) / (nextMs - lastMs);
-}
-
-/**
- * One quantity of the time before, as it holds at an instant.
- *
- * @returns `null` when the hour (or step) that the instant lies in has none
- */
-export function periodValue(
-  hours: readonly ForecastHour[],
-  quantity: PeriodQuantity,
-  ms: number,
-): number | null {
-  const index = firstAtOrAfter(hours, ms);
-  const end = hours[index];
-  return end === undefined || ms <= periodStartMs(hours, index) ? null : end[quantity];
 }
 
 /** When the time begins that an hour's gusts and rain belong to. */
@@ -111,8 +105,11 @@ export function periodStartMs(hours: readonly ForecastHour[], index: number): nu
  */
 export function weatherAt(hours: readonly ForecastHour[], at: Date): ForecastHour | null {
   const ms = at.getTime();
-  const instant = (quantity: InstantQuantity) => instantValue(hours, quantity, ms);
-  const period = (quantity: PeriodQuantity) => periodValue(hours, quantity, ms);
+  const index = firstAtOrAfter(hours, ms);
+  const instant = (quantity: InstantQuantity) => instantValueNear(hours, quantity, ms, index);
+  // Gusts and rain hold for the hour (or step) that the instant lies in.
+  const end = ms > periodStartMs(hours, index) ? hours[index] : undefined;
+  const period = (quantity: PeriodQuantity) => end?.[quantity] ?? null;
   const hour: ForecastHour = {
     at,
     cloudPercent: instant("cloudPercent"),

@@ -12,10 +12,10 @@ import type { ForecastHour, ModelForecast } from "./forecast-hour.ts";
 import {
   firstAtOrAfter,
   type InstantQuantity,
-  instantValue,
   LONGEST_STEP_MS,
   type PeriodQuantity,
   periodStartMs,
+  weatherAt,
 } from "./interpolate.ts";
 
 /**
@@ -46,19 +46,22 @@ export function mergedHours(models: readonly ModelForecast[]): ForecastHour[] {
   }));
   const layered = modelsWithOneLayering(filled);
   return gridOf(filled).map((ms, index, grid) => {
+    const at = new Date(ms);
     const beforeMs = startOfStep(grid[index - 1], ms);
-    const instant = (quantity: InstantQuantity, among = filled) =>
-      median(among.flatMap((model) => instantValue(model.hours, quantity, ms) ?? []));
+    const said = filled.flatMap((model) => weatherAt(model.hours, at) ?? []);
+    const saidOfLayers = layered.flatMap((model) => weatherAt(model.hours, at) ?? []);
+    const instant = (quantity: InstantQuantity, among = said) =>
+      median(among.flatMap((hour) => hour[quantity] ?? []));
     const period = (quantity: PeriodQuantity, one: (shares: readonly Share[]) => number | []) =>
       median(filled.flatMap((model) => one(periodsBetween(model.hours, quantity, beforeMs, ms))));
     const temperatureCelsius = instant("temperatureCelsius");
-    const spreadCelsius = median(filled.flatMap((model) => spreadAt(model.hours, ms) ?? []));
+    const spreadCelsius = median(said.flatMap((hour) => spreadOf(hour) ?? []));
     return {
-      at: new Date(ms),
+      at,
       cloudPercent: instant("cloudPercent"),
-      lowCloudPercent: instant("lowCloudPercent", layered),
-      midCloudPercent: instant("midCloudPercent", layered),
-      highCloudPercent: instant("highCloudPercent", layered),
+      lowCloudPercent: instant("lowCloudPercent", saidOfLayers),
+      midCloudPercent: instant("midCloudPercent", saidOfLayers),
+      highCloudPercent: instant("highCloudPercent", saidOfLayers),
       temperatureCelsius,
       dewPointCelsius:
         temperatureCelsius === null || spreadCelsius === null ? null : temperatureCelsius - spreadCelsius,
@@ -101,10 +104,10 @@ function modelsWithOneLayering(models: readonly ModelForecast[]): ModelForecast[
   return largest;
 }
 
-function spreadAt(hours: readonly ForecastHour[], ms: number): number | null {
-  const temperature = instantValue(hours, "temperatureCelsius", ms);
-  const dewPoint = instantValue(hours, "dewPointCelsius", ms);
-  return temperature === null || dewPoint === null ? null : temperature - dewPoint;
+function spreadOf({ temperatureCelsius, dewPointCelsius }: ForecastHour): number | null {
+  return temperatureCelsius === null || dewPointCelsius === null
+    ? null
+    : temperatureCelsius - dewPointCelsius;
 }
 
 type Share = { readonly value: number; readonly ofItsPeriod: number };

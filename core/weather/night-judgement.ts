@@ -3,13 +3,7 @@
  *
  * @packageDocumentation
  */
-import {
-  type Interval,
-  intersectIntervals,
-  intervalHours,
-  longestInterval,
-  totalHours,
-} from "../interval.ts";
+import { type Interval, intervalHours, longestInterval, totalHours } from "../interval.ts";
 import type { NightTimes } from "../night/night.ts";
 import type { ForecastHour } from "./forecast-hour.ts";
 import type { Grade } from "./objections.ts";
@@ -66,11 +60,11 @@ export function judgeNight(
   const darkness = times.workingWindows;
   const darkHours = totalHours(darkness);
   const neededHours = Math.min(limits.goHours, limits.goDarknessShare * darkHours);
-  const graded = (grade: Grade) => clipped(stretchesOf(hours, limits, grade), darkness);
+  const graded = (grade: Grade) => stretchesOf(hours, darkness, limits, grade);
   const stretches = graded("usable");
   const runs = runsOf(stretches);
   const knownHours = totalHours(stretches);
-  const known = { runs, poorRuns: runsOf(graded("poor")), knownHours, darkHours, neededHours };
+  const known = { runs, poorRuns: () => runsOf(graded("poor")), knownHours, darkHours, neededHours };
   return {
     ...decide(known, hasNightHours(times, hours), limits),
     usable: runs.map(({ start, end }) => ({ start, end })),
@@ -85,7 +79,8 @@ export function judgeNight(
 
 type Known = {
   readonly runs: readonly Run[];
-  readonly poorRuns: readonly Run[];
+  /** By the poorer limit; asked for only when the club's own give no verdict. */
+  readonly poorRuns: () => readonly Run[];
   readonly knownHours: number;
   readonly darkHours: number;
   readonly neededHours: number;
@@ -110,7 +105,7 @@ function decide(
   if (longest !== null && reaches(intervalHours(longest), neededHours * limits.marginalShare)) {
     return { kind: "marginal", window: longest };
   }
-  const longestPoor = spanOf(longestInterval(poorRuns));
+  const longestPoor = spanOf(longestInterval(poorRuns()));
   if (longestPoor !== null && reaches(intervalHours(longestPoor), neededHours)) {
     return { kind: "marginal", window: longestPoor };
   }
@@ -125,12 +120,6 @@ function spanOf(interval: Interval | null): Interval | null {
 function hasNightHours(times: NightTimes, hours: readonly ForecastHour[]): boolean {
   const { noon, nextNoon } = times.night;
   return hours.some((hour) => hour.cloudPercent !== null && hour.at >= noon && hour.at <= nextNoon);
-}
-
-function clipped(stretches: readonly Stretch[], darkness: readonly Interval[]): Stretch[] {
-  return stretches.flatMap((stretch) =>
-    intersectIntervals([stretch], darkness).map((part) => ({ ...stretch, ...part })),
-  );
 }
 
 function runsOf(stretches: readonly Stretch[]): Run[] {

@@ -6,9 +6,9 @@
  *
  * @packageDocumentation
  */
-import type { Interval } from "../interval.ts";
+import { type Interval, intersectIntervals } from "../interval.ts";
 import type { ForecastHour } from "./forecast-hour.ts";
-import { LONGEST_STEP_MS, weatherAt } from "./interpolate.ts";
+import { firstAtOrAfter, LONGEST_STEP_MS, weatherAt } from "./interpolate.ts";
 import { type Grade, type Objection, objections, thresholds } from "./objections.ts";
 import type { ObservingLimits } from "./observing-limits.ts";
 
@@ -22,13 +22,15 @@ export type Stretch = Interval & {
 const FINE_STEP_MS = 3_600_000;
 
 /**
- * The known parts of a model's time, cut at every crossing of a limit.
+ * The known parts of some spans, cut at every crossing of a limit.
  *
  * @param hours - in order of time, dew points filled
- * @returns stretches in order; what is unknown is left out
+ * @param spans - in order, none overlapping; steps that touch none are left out
+ * @returns stretches in order, within the spans; what is unknown is left out
  */
 export function stretchesOf(
   hours: readonly ForecastHour[],
+  spans: readonly Interval[],
   limits: ObservingLimits,
   grade: Grade,
 ): readonly Stretch[] {
@@ -37,14 +39,20 @@ export function stretchesOf(
   for (const hour of hours) {
     if (hour.cloudPercent === null) continue;
     const stepMs = last === null ? Number.POSITIVE_INFINITY : hour.at.getTime() - last.at.getTime();
-    if (last !== null && stepMs <= LONGEST_STEP_MS) {
+    if (last !== null && stepMs <= LONGEST_STEP_MS && touches(spans, last.at, hour.at)) {
       const cut = cutStep(hours, last.at, hour.at, limits, grade);
       if (stepMs <= FINE_STEP_MS) stretches.push(...cut);
       else stretches.push(wholeStep(cut, last.at, hour.at));
     }
     last = hour;
   }
-  return stretches;
+  return stretches.flatMap((stretch) =>
+    intersectIntervals([stretch], spans).map((part) => ({ ...stretch, ...part })),
+  );
+}
+
+function touches(spans: readonly Interval[], start: Date, end: Date): boolean {
+  return spans.some((span) => span.start < end && span.end > start);
 }
 
 /** A coarse step: every objection anywhere in it holds for all of it. */
@@ -87,9 +95,9 @@ function cutStep(
 
 /** The weather at both ends and at every instant between that the model gives. */
 function cornersBetween(hours: readonly ForecastHour[], start: Date, end: Date): ForecastHour[] {
-  return hours
-    .filter((hour) => hour.at >= start && hour.at <= end)
-    .flatMap((hour) => weatherAt(hours, hour.at) ?? []);
+  const first = firstAtOrAfter(hours, start.getTime());
+  const last = firstAtOrAfter(hours, end.getTime());
+  return hours.slice(first, last + 1).flatMap((hour) => weatherAt(hours, hour.at) ?? []);
 }
 
 /** Instants strictly between two corners at which a quantity passes a limit. */
