@@ -68,5 +68,8 @@ export function outcomeOf(fault: unknown): Outcome {
 }
 
 function oneLine(message: string): string {
-  return message.replace(/\s+/g, " ").trim();
+  return message
+    .replace(/\s+/g, " ")
+    .replace(/\p{Cc}/gu, "·")
+    .trim();
 }

@@ -15,6 +15,7 @@ import {
 import { AskError } from "../../commands/ask-error.ts";
 import type { Command } from "../../commands/command.ts";
 import { nearestNames } from "../../commands/read/names.ts";
+import { said } from "../../commands/read/said.ts";
 import type { OptionValue } from "../../commands/request.ts";
 import { type Flags, isFlag, NO_FLAGS, takesWord, withFlag } from "./flags.ts";
 import { type FileReader, typedValue } from "./option-value.ts";
@@ -58,7 +59,7 @@ export function parseFlags(words: readonly string[]): Flags {
       throw new AskError(
         "beside-lines",
         name ?? null,
-        `“${words[at]}” cannot stand beside --lines: only general flags can; questions come one a line.`,
+        `“${said(words[at] ?? "")}” cannot stand beside --lines: only general flags can; questions come one a line.`,
       );
     }
     const value = takesWord(name) ? (inline ?? words[++at]) : "";
@@ -123,7 +124,7 @@ class LineReader {
     throw new AskError(
       "stray-word",
       null,
-      `“${shortened(word)}” stands alone: options are written --name value.${hint}`,
+      `“${said(word)}” stands alone: options are written --name value.${hint}`,
     );
   }
 
@@ -145,7 +146,7 @@ class LineReader {
       throw new AskError(
         "option-first",
         name,
-        `“${shortened(name)}” stands before a command: name the command first.`,
+        `“${said(name)}” stands before a command: name the command first.`,
       );
     }
     const options = this.#optionsNow();
@@ -218,7 +219,7 @@ class LineReader {
     throw new AskError(
       "unknown-command",
       null,
-      `There is no command “${shortened(word)}”. The nearest are: ${nearest}.`,
+      `There is no command “${said(word)}”. The nearest are: ${nearest}.`,
     );
   }
 
@@ -276,7 +277,7 @@ function unknownOption(
   return new AskError(
     "unknown-option",
     name,
-    `“${shortened(name)}” is no option of ${command.definition.name}. ${hint}`,
+    `“${said(name)}” is no option of ${command.definition.name}. ${hint}`,
   );
 }
 
@@ -290,11 +291,6 @@ function unknownSubcommand(
   return new AskError(
     "unknown-subcommand",
     null,
-    `${command} has no “${shortened(word)}”. The nearest are: ${nearest}.`,
+    `${command} has no “${said(word)}”. The nearest are: ${nearest}.`,
   );
-}
-
-function shortened(word: string): string {
-  const characters = [...word.replace(/\p{C}/gu, "·")];
-  return characters.length <= 40 ? characters.join("") : `${characters.slice(0, 40).join("")}…`;
 }

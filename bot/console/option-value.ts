@@ -7,6 +7,7 @@ import { type APIApplicationCommandBasicOption, ApplicationCommandOptionType } f
 import { AskError } from "../../commands/ask-error.ts";
 import { nearestNames } from "../../commands/read/names.ts";
 import { plainNumber } from "../../commands/read/numbers.ts";
+import { said } from "../../commands/read/said.ts";
 import type { OptionValue, SentFile } from "../../commands/request.ts";
 
 /** Reads a file that a member sends with the question. */
@@ -39,7 +40,7 @@ export function typedValue(
         throw new AskError(
           "not-a-number",
           name,
-          `“${name}” needs a ${whole ? "whole number" : "number"}, not “${[...word].slice(0, 30).join("")}”.`,
+          `“${name}” needs a ${whole ? "whole number" : "number"}, not “${said(word)}”.`,
         );
       }
       const least = "min_value" in definition ? definition.min_value : undefined;

@@ -18,6 +18,7 @@ import type { Request } from "../request.ts";
 import { listWords } from "../words/sky.ts";
 import { matchKey, nearestNames } from "./names.ts";
 import { plainNumber, textOption, withinRange } from "./numbers.ts";
+import { said } from "./said.ts";
 
 /**
  * The filter named: one of the rig's own, `none`, a line, a broad band, or centre/width.
@@ -61,7 +62,7 @@ export function parseFilter(text: string, option = "filter", saved: readonly Fil
   throw new AskError(
     "unknown-filter",
     option,
-    `“${option}”: there is no filter “${[...text].slice(0, 40).join("")}”. The nearest are ${listWords(nearestNames(text, names))}; or give centre/width in nm, such as 656/7.`,
+    `“${option}”: there is no filter “${said(text)}”. The nearest are ${listWords(nearestNames(text, names))}; or give centre/width in nm, such as 656/7.`,
   );
 }
 

@@ -10,6 +10,7 @@ import type { Mount, Optics, Rig } from "../../core/rig/rig.ts";
 import { AskError } from "../ask-error.ts";
 import { type CameraFacts, NO_CAMERA_FACTS } from "./camera-facts.ts";
 import { type RigFacts, rigFromFacts } from "./rig-facts.ts";
+import { said } from "./said.ts";
 
 /** A figure: digits with a decimal point (a comma parts figures). */
 const FIGURE = String.raw`(\d+(?:\.\d+)?|\.\d+)`;
@@ -177,7 +178,7 @@ class Line {
     throw new AskError(
       "unreadable-rig",
       option,
-      `“${option}”: “${[...rest].slice(0, 40).join("")}” was not understood; a description reads 400mm f/5.6, 23.5x15.7mm, 3.76um mono -10C guided.`,
+      `“${option}”: “${said(rest)}” was not understood; a description reads 400mm f/5.6, 23.5x15.7mm, 3.76um mono -10C guided.`,
     );
   }
 }

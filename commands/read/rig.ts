@@ -12,6 +12,7 @@ import { listWords } from "../words/sky.ts";
 import { matchKey, nearestNames } from "./names.ts";
 import { textOption } from "./numbers.ts";
 import { isRigDescription, parseRigDescription } from "./rig-description.ts";
+import { said } from "./said.ts";
 
 /**
  * The rig named or described, else the member's default.
@@ -74,11 +75,10 @@ function unknownRig(option: string, text: string, saved: readonly SavedRig[]): A
     text,
     saved.map(({ rig }) => rig.name),
   );
-  const said = [...text.replace(/\p{C}/gu, "·")].slice(0, 40).join("");
   const choices = names.length > 0 ? `Saved: ${listWords(names)}. ` : "";
   return new AskError(
     "unknown-rig",
     option,
-    `“${option}”: there is no rig called “${said}”. ${choices}Or describe one, such as 400mm f/5.6, 23.5x15.7mm, 3.76um.`,
+    `“${option}”: there is no rig called “${said(text)}”. ${choices}Or describe one, such as 400mm f/5.6, 23.5x15.7mm, 3.76um.`,
   );
 }

@@ -13,6 +13,7 @@ import { listWords } from "../words/sky.ts";
 import { coordinateWords, isNumbersAlone, parseCoordinates } from "./coordinates.ts";
 import { matchKey, nearestNames } from "./names.ts";
 import { textOption } from "./numbers.ts";
+import { said } from "./said.ts";
 
 /** Longest text that could be a site's or a place's name. */
 const NAME_AT_MOST = 100;
@@ -105,11 +106,10 @@ function unknownSite(option: string, text: string, saved: readonly SavedSite[]):
     text,
     saved.map(({ site }) => site.name),
   );
-  const said = [...text.replace(/\p{C}/gu, "·")].slice(0, NAME_AT_MOST / 2).join("");
   const choices = names.length > 0 ? `Saved: ${listWords(names)}. ` : "";
   return new AskError(
     "unknown-site",
     option,
-    `“${option}”: there is no site or place called “${said}”. ${choices}Or give latitude, longitude, such as 54.5, -2.6.`,
+    `“${option}”: there is no site or place called “${said(text)}”. ${choices}Or give latitude, longitude, such as 54.5, -2.6.`,
   );
 }

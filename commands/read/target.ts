@@ -9,6 +9,7 @@ import type { Context } from "../context.ts";
 import type { Request } from "../request.ts";
 import { listWords } from "../words/sky.ts";
 import { textOption } from "./numbers.ts";
+import { said } from "./said.ts";
 
 /**
  * The target named.
@@ -42,17 +43,7 @@ export function targetIfAny(request: Request, context: Context, option = "target
         nearest.length > 0
           ? `The nearest names are ${listWords(nearest)}.`
           : "Give a designation such as M33, a name, or J2000 coordinates such as 01h34m +30d40m.";
-      throw new AskError(
-        "unknown-target",
-        option,
-        `“${option}”: nothing is called “${shown(text)}”. ${hint}`,
-      );
+      throw new AskError("unknown-target", option, `“${option}”: nothing is called “${said(text)}”. ${hint}`);
     }
   }
-}
-
-/** What was typed, short enough to say back. */
-function shown(text: string): string {
-  const characters = [...text.replace(/\p{C}/gu, "·")];
-  return characters.length <= 40 ? characters.join("") : `${characters.slice(0, 40).join("")}…`;
 }
