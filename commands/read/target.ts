@@ -38,6 +38,9 @@ export function targetIfAny(request: Request, context: Context, option = "target
     case "found":
       return looked.target;
     case "unknown": {
+      if (looked.problem !== undefined) {
+        throw new AskError("impossible-place", option, `“${option}”: ${looked.problem}`);
+      }
       const nearest = looked.nearest.slice(0, 3);
       const hint =
         nearest.length > 0

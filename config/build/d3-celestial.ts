@@ -102,7 +102,7 @@ function isKept(id: string, magnitude: number | null): boolean {
 }
 
 /**
- * The object of one row of `dsos.20.json`, or `null` when it is too faint to be kept.
+ * The object of one row of `dsos.20.json`, or `null` when it is too faint to be kept or no place on the sky.
  *
  * @throws Error on a type that the table of kinds does not know
  */
@@ -115,10 +115,11 @@ export function baseObject(
   if (kind === undefined) throw new Error(`unknown type “${type}” of ${feature.id}`);
   const id = String(feature.id);
   const magnitude = kind === "dark-nebula" || Number(mag) === 999 ? null : rounded(Number(mag), 2);
-  if (!isKept(id, magnitude)) return null;
+  const [ra, dec] = feature.geometry.coordinates;
+  // Two remnants (G263.9-03.0, G266.2-01.2) have their columns out of step and stand off the sky.
+  if (Math.abs(dec) > 90 || !isKept(id, magnitude)) return null;
   const written = writtenDesignation(/^[MC] \d+$/.test(desig) ? desig : id);
   const extent = extentArcmin(dim);
-  const [ra, dec] = feature.geometry.coordinates;
   return {
     id: written,
     name: names.get(id) ?? null,
