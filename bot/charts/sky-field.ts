@@ -17,7 +17,7 @@ export type Placing = (xiDeg: number, etaDeg: number) => Point;
 
 /** A star's radius in pixels: brighter than the faintest drawn by so many magnitudes. */
 export function starRadius(magnitude: number, faintest: number): number {
-  return Math.min(5.5, 0.8 + Math.max(0, faintest - magnitude) * 0.55);
+  return Math.min(6, 1.1 + Math.max(0, faintest - magnitude) * 0.55);
 }
 
 function channels(colour: string): number[] {

@@ -5,6 +5,7 @@
  * @packageDocumentation
  */
 import type { NightChart, PathState } from "../../commands/chart.ts";
+import { PALETTE } from "../../config/palette.ts";
 import type { Scale } from "./scale.ts";
 import { join, type Point, path, type Svg, through } from "./svg.ts";
 
@@ -78,17 +79,18 @@ const STROKES: Readonly<
   hidden: { "stroke-width": 2, "stroke-dasharray": "0.1 5" },
 };
 
-/** The stretches as lines of one ink. */
+/** The stretches as lines of one ink, on a rim of the ground that keeps crossing lines apart. */
 export function skyPath(all: readonly Stretch[], ink: string): Svg {
-  return join(
-    all.map(({ state, points }) =>
-      path(through(points), {
-        stroke: ink,
-        "stroke-linecap": "round",
-        "stroke-linejoin": "round",
-        "data-state": state,
-        ...STROKES[state],
-      }),
-    ),
+  const round = { "stroke-linecap": "round", "stroke-linejoin": "round" } as const;
+  const rims = all.map(({ state, points }) =>
+    path(through(points), {
+      ...round,
+      stroke: PALETTE.umber,
+      "stroke-width": STROKES[state]["stroke-width"] + 2.4,
+    }),
   );
+  const lines = all.map(({ state, points }) =>
+    path(through(points), { ...round, stroke: ink, "data-state": state, ...STROKES[state] }),
+  );
+  return join([...rims, ...lines]);
 }
