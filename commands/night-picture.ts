@@ -73,13 +73,11 @@ export function nightPicture(picture: NightPicture): NightChart {
     twilights: twilightSteps(times),
     paths: picture.paths.map((path) => ({
       name: path.name,
-      points: instants
-        .map((at) => ({
-          at,
-          altitudeDeg: path.track(at.getTime()).altitudeDeg,
-          state: stateOf(site, path, at),
-        }))
-        .filter(({ altitudeDeg }) => altitudeDeg >= 0),
+      points: instants.map((at) => ({
+        at,
+        altitudeDeg: path.track(at.getTime()).altitudeDeg,
+        state: stateOf(site, path, at),
+      })),
     })),
     window: picture.window,
     cloud: picture.hours
@@ -89,6 +87,7 @@ export function nightPicture(picture: NightPicture): NightChart {
       points: instants.map((at) => ({ at, altitudeDeg: moonHeight(at.getTime()).altitudeDeg })),
       illuminatedFraction: times.moon.illuminatedFraction,
       waxing: times.moon.waxing,
+      southern: site.latitudeDeg < 0,
     },
   };
 }
