@@ -30,7 +30,7 @@ export interface LogBook {
   undo(club: string, member: string): Promise<KeptRows | null>;
   /** Every row, the oldest night first. */
   all(club: string, member: string): Promise<KeptRows>;
-  /** The same subs with equal ones of a night added up, from a night on. */
+  /** The same subs with those of a night alike added up, from a night on; temperatures and turns to half a degree. */
   summed(club: string, member: string, fromNight: string): Promise<readonly FrameSet[]>;
   library(club: string, member: string): Promise<readonly LibrarySet[]>;
   /** Rows kept, of either kind. */

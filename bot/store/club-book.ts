@@ -15,6 +15,7 @@ const BEGIN_WITH: ClubSettings = {
   channelId: null,
   sites: [],
   hoursBeforeSunset: HOURS_BEFORE_SUNSET,
+  rig: null,
   postOn: "go",
   limits: {},
   organiserRoleId: null,

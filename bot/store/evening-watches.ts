@@ -64,10 +64,11 @@ export function watchBook(db: Kysely<Tables>): WatchBook {
 type WrittenSpan = { readonly start: string; readonly end: string } | null;
 
 /** As JSON holds it: instants are text. Answers are kept without charts and files, so they are plain. */
-type WrittenPosted = Omit<PostedWatch, "window" | "movedTo" | "changedAt"> & {
+type WrittenPosted = Omit<PostedWatch, "window" | "movedTo" | "changedAt" | "nightEnds"> & {
   readonly window: WrittenSpan;
   readonly movedTo: WrittenSpan;
   readonly changedAt: string;
+  readonly nightEnds: string;
 };
 type WrittenWatch = {
   readonly lookedAt: string;
@@ -86,6 +87,7 @@ function watchFromJson(text: string): Watch {
       window: span(posted.window),
       movedTo: span(posted.movedTo),
       changedAt: new Date(posted.changedAt),
+      nightEnds: new Date(posted.nightEnds),
     },
   };
 }

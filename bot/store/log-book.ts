@@ -8,6 +8,7 @@ import type { LogBook, NewFrames } from "../../commands/log-books.ts";
 import { duplicateKey, type FrameSet, type LibrarySet, libraryKey } from "../../core/log/frame-set.ts";
 import type { NightTally } from "../../core/log/progress.ts";
 import { enrol } from "./club-rows.ts";
+import { addToSums, takeFromSums } from "./log-sums.ts";
 import type { CalibrationFrameRow, LogFrameRow } from "./log-tables.ts";
 import { newRowId } from "./row-values.ts";
 import { inTransaction } from "./store.ts";
@@ -39,6 +40,12 @@ export function logBook(db: Kysely<Tables>, clock: () => number): LogBook {
             .execute();
           for (const { duplicate_key } of added) newFrames.add(duplicate_key);
         }
+        const keptFrames = keptOnce(frames, newFrames);
+        await addToSums(
+          transaction,
+          keptFrames.map(({ row }) => row),
+          stamp.now,
+        );
         const newLibrary = new Set<string>();
         for (const some of inPieces(library)) {
           const added = await transaction
@@ -50,8 +57,8 @@ export function logBook(db: Kysely<Tables>, clock: () => number): LogBook {
           for (const { duplicate_key } of added) newLibrary.add(duplicate_key);
         }
         return {
-          frames: keptOnce(frames, newFrames),
-          library: keptOnce(library, newLibrary),
+          frames: keptFrames.map(({ set }) => set),
+          library: keptOnce(library, newLibrary).map(({ set }) => set),
           duplicates: frames.length + library.length - newFrames.size - newLibrary.size,
         };
       });
@@ -69,6 +76,7 @@ export function logBook(db: Kysely<Tables>, clock: () => number): LogBook {
           .where("batch", "=", batch)
           .returningAll()
           .execute();
+        await takeFromSums(transaction, frames);
         const library = await transaction
           .deleteFrom("calibration_frames")
           .where("club_id", "=", club)
@@ -96,18 +104,11 @@ export function logBook(db: Kysely<Tables>, clock: () => number): LogBook {
 
     async summed(club, member, fromNight) {
       const rows = await db
-        .selectFrom("log_frames")
-        .select(({ fn }) => [
-          ...(["night", "object", "passband", "sub_seconds", "gain", "iso", "rig"] as const),
-          ...(["sensor_celsius", "rotation_deg"] as const),
-          fn.sum<number>("frames").as("frames"),
-          fn.sum<number>("rejected").as("rejected"),
-        ])
+        .selectFrom("log_sums")
+        .selectAll()
         .where("club_id", "=", club)
         .where("member_id", "=", member)
         .where("night", ">=", fromNight)
-        .groupBy(["night", "object", "passband", "sub_seconds", "gain", "iso", "rig", "sensor_celsius"])
-        .groupBy("rotation_deg")
         .orderBy("night")
         .execute();
       return rows.map((row) => frameSetFromRow({ ...row, started_ms: null }));
@@ -130,15 +131,15 @@ export function logBook(db: Kysely<Tables>, clock: () => number): LogBook {
 
     async inHand(club, member) {
       const rows = await db
-        .selectFrom("log_frames")
+        .selectFrom("log_sums")
         .select(({ fn, eb }) => [
           ...(["object", "passband", "night"] as const),
           fn.sum<number>("frames").as("frames"),
           fn.sum<number>("rejected").as("rejected"),
           fn.sum<number>(eb("frames", "*", eb.ref("sub_seconds"))).as("seconds"),
-          fn.sum<number | null>("counting_hours").as("counting_hours"),
-          fn.count<number>("counting_hours").as("counted"),
-          fn.countAll<number>().as("rows"),
+          fn.sum<number>("counting_hours").as("counting_hours"),
+          fn.sum<number>("counted_rows").as("counted"),
+          fn.sum<number>("summed_rows").as("rows"),
         ])
         .where("club_id", "=", club)
         .where("member_id", "=", member)
@@ -315,13 +316,15 @@ function librarySetFromRow(row: CalibrationFrameRow): LibrarySet {
   };
 }
 
-/** The sets whose rows were new, each once, in the order given. */
-function keptOnce<Row extends { readonly duplicate_key: string }, Set_>(
-  rows: readonly { readonly row: Row; readonly set: Set_ }[],
+type RowAndSet<Row, Kept> = { readonly row: Row; readonly set: Kept };
+
+/** Those whose rows were new, each once, in the order given. */
+function keptOnce<Row extends { readonly duplicate_key: string }, Kept>(
+  rows: readonly RowAndSet<Row, Kept>[],
   added: ReadonlySet<string>,
-): Set_[] {
+): RowAndSet<Row, Kept>[] {
   const left = new Set(added);
-  return rows.filter(({ row }) => left.delete(row.duplicate_key)).map(({ set }) => set);
+  return rows.filter(({ row }) => left.delete(row.duplicate_key));
 }
 
 function inPieces<Item>(items: readonly Item[]): Item[][] {

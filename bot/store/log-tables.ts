@@ -29,6 +29,33 @@ export type LogFrameRow = {
   readonly created_ms: number;
 };
 
+/**
+ * Subs of a night alike in everything but their start, added up: kept beside the rows
+ * they sum, so that a log of any length is told at once.
+ */
+export type LogSumRow = {
+  readonly club_id: string;
+  readonly member_id: string;
+  readonly sum_key: string;
+  readonly night: string;
+  readonly object: string;
+  readonly passband: string;
+  readonly sub_seconds: number;
+  readonly gain: number | null;
+  readonly iso: number | null;
+  /** To half a degree, as the rotation is. */
+  readonly sensor_celsius: number | null;
+  readonly rotation_deg: number | null;
+  readonly rig: string | null;
+  readonly frames: number;
+  readonly rejected: number;
+  /** Of the rows whose counting hours are known. */
+  readonly counting_hours: number;
+  readonly summed_rows: number;
+  readonly counted_rows: number;
+  readonly created_ms: number;
+};
+
 /** Calibration frames shot alike. */
 export type CalibrationFrameRow = {
   readonly id: number;

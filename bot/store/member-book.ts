@@ -100,6 +100,19 @@ export const MEMBER_TABLES: readonly MemberTable[] = [
       db.deleteFrom("log_frames").where("club_id", "=", club).where("member_id", "=", member).execute(),
   },
   {
+    table: "log_sums",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("log_sums")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("member_id", "=", member)
+        .orderBy("created_ms")
+        .execute(),
+    erase: (db, club, member) =>
+      db.deleteFrom("log_sums").where("club_id", "=", club).where("member_id", "=", member).execute(),
+  },
+  {
     table: "calibration_frames",
     rows: (db, club, member) =>
       db

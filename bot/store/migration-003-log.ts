@@ -34,24 +34,33 @@ export const log: Migration = {
       .addUniqueConstraint("log_frames_once", ["club_id", "member_id", "duplicate_key"])
       .execute();
 
-    // Holds every column that progress sums, so that a long log is summed without its rows.
-    await db.schema
-      .createIndex("log_frames_progress")
-      .on("log_frames")
-      .columns([
-        ...["club_id", "member_id", "object", "passband", "night"],
-        ...["frames", "rejected", "sub_seconds", "counting_hours"],
-      ])
-      .execute();
     await db.schema
       .createIndex("log_frames_batch")
       .on("log_frames")
       .columns(["club_id", "member_id", "batch"])
       .execute();
+
     await db.schema
-      .createIndex("log_frames_night")
-      .on("log_frames")
-      .columns(["club_id", "member_id", "night"])
+      .createTable("log_sums")
+      .addColumn("club_id", "text", (column) => column.notNull().references("clubs.id").onDelete("cascade"))
+      .addColumn("member_id", "text", (column) => column.notNull())
+      .addColumn("sum_key", "text", (column) => column.notNull())
+      .addColumn("night", "text", (column) => column.notNull())
+      .addColumn("object", "text", (column) => column.notNull())
+      .addColumn("passband", "text", (column) => column.notNull())
+      .addColumn("sub_seconds", "double precision", (column) => column.notNull())
+      .addColumn("gain", "double precision")
+      .addColumn("iso", "double precision")
+      .addColumn("sensor_celsius", "double precision")
+      .addColumn("rotation_deg", "double precision")
+      .addColumn("rig", "text")
+      .addColumn("frames", "integer", (column) => column.notNull())
+      .addColumn("rejected", "integer", (column) => column.notNull())
+      .addColumn("counting_hours", "double precision", (column) => column.notNull())
+      .addColumn("summed_rows", "integer", (column) => column.notNull())
+      .addColumn("counted_rows", "integer", (column) => column.notNull())
+      .addColumn("created_ms", "bigint", (column) => column.notNull())
+      .addPrimaryKeyConstraint("log_sums_key", ["club_id", "member_id", "sum_key"])
       .execute();
 
     await db.schema

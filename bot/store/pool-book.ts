@@ -94,21 +94,21 @@ export function poolBook(db: Kysely<Tables>, clock: () => number): PoolBook {
 
     async shares(club, object) {
       const rows = await db
-        .selectFrom("log_frames")
+        .selectFrom("log_sums")
         .innerJoin("pool_members", (join) =>
           join
-            .onRef("pool_members.club_id", "=", "log_frames.club_id")
-            .onRef("pool_members.member_id", "=", "log_frames.member_id")
-            .onRef("pool_members.object", "=", "log_frames.object"),
+            .onRef("pool_members.club_id", "=", "log_sums.club_id")
+            .onRef("pool_members.member_id", "=", "log_sums.member_id")
+            .onRef("pool_members.object", "=", "log_sums.object"),
         )
         .select(({ fn, eb }) => [
-          "log_frames.member_id as member",
-          "log_frames.passband as passband",
-          fn.sum<number>(eb("log_frames.frames", "*", eb.ref("log_frames.sub_seconds"))).as("seconds"),
+          "log_sums.member_id as member",
+          "log_sums.passband as passband",
+          fn.sum<number>(eb("log_sums.frames", "*", eb.ref("log_sums.sub_seconds"))).as("seconds"),
         ])
-        .where("log_frames.club_id", "=", club)
-        .where("log_frames.object", "=", object)
-        .groupBy(["log_frames.member_id", "log_frames.passband"])
+        .where("log_sums.club_id", "=", club)
+        .where("log_sums.object", "=", object)
+        .groupBy(["log_sums.member_id", "log_sums.passband"])
         .execute();
       return rows.map(({ member, passband, seconds }) => ({
         member,

@@ -29,7 +29,7 @@ export function fromJson<Value>(text: string, where: string): Value {
 }
 
 /** Columns that say nothing to the member whose row it is. */
-const INTERNAL_COLUMNS = new Set(["name_key", "duplicate_key"]);
+const INTERNAL_COLUMNS = new Set(["name_key", "duplicate_key", "sum_key"]);
 
 /**
  * A row as its owner reads it: names in words, instants as ISO 8601, JSON unpacked.

@@ -10,6 +10,7 @@
 import type {
   CalibrationFrameRow,
   LogFrameRow,
+  LogSumRow,
   PoolMemberRow,
   PoolWishRow,
   SkyAnswerRow,
@@ -153,6 +154,7 @@ export interface Tables {
   evening_people: EveningPersonRow;
   answer_buttons: AnswerButtonRow;
   log_frames: LogFrameRow;
+  log_sums: LogSumRow;
   calibration_frames: CalibrationFrameRow;
   wanted_hours: WantedHoursRow;
   pool_wishes: PoolWishRow;
