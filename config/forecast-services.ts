@@ -80,6 +80,8 @@ export const REFRESH = {
   watchedMs: HOUR_MS,
   /** Aerosol is computed twice a day. */
   airQualityMs: 6 * HOUR_MS,
+  /** A run over many places begins at random within so long. */
+  prefetchJitterMs: 20_000,
   /** Older answers are not shown at all, even when nothing newer can be had. */
   uselessAfterMs: 48 * HOUR_MS,
 } as const;

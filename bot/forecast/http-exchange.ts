@@ -47,24 +47,33 @@ export function httpExchanger(userAgent: string, patience: Patience): Exchanger 
     headersTimeout: patience.totalMs,
     bodyTimeout: patience.totalMs,
   });
-  const closing = new AbortController();
+  const underWay = new Set<AbortController>();
   return {
     async get(url, headers = {}) {
+      const stop = new AbortController();
+      const timer = setTimeout(
+        () => stop.abort(new DOMException("too slow", "TimeoutError")),
+        patience.totalMs,
+      );
+      underWay.add(stop);
       try {
         const response = await fetch(url, {
           dispatcher: agent,
           redirect: "manual",
           headers: { accept: "application/json", ...headers, "user-agent": userAgent },
-          signal: AbortSignal.any([closing.signal, AbortSignal.timeout(patience.totalMs)]),
+          signal: stop.signal,
         });
         return await exchangeOf(response, patience.bodyBytesAtMost);
       } catch (fault) {
         return { kind: "lost", why: isTimeout(fault) ? "time-out" : "network" };
+      } finally {
+        clearTimeout(timer);
+        underWay.delete(stop);
       }
     },
 
     async close() {
-      closing.abort();
+      for (const stop of underWay) stop.abort();
       await agent.destroy();
     },
   };

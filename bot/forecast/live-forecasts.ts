@@ -34,6 +34,9 @@ export type LiveTools = {
   readonly budgetMs: number;
   /** A cell whose request failed is not asked for again before. */
   readonly failedPauseMs: number;
+  readonly sleep: (ms: number) => Promise<void>;
+  /** In [0, 1). */
+  readonly random: () => number;
   /** For the log: what the people who run the bot should know. */
   readonly warn: (sentence: string) => void;
 };
@@ -102,6 +105,9 @@ class SourceDesk {
       const fresh = kept !== null && this.#isFresh(kept, maxAgeMs);
       if (!fresh && this.#failedWhy(key) === null) stale.push(cell);
     }
+    if (stale.length === 0) return [];
+    // Many bots that all asked on the minute would be a crowd at the door.
+    await this.#tools.sleep(this.#tools.random() * REFRESH.prefetchJitterMs);
     const failures = new Set<string>();
     const size = this.#source.cellsPerRequest;
     for (let start = 0; start < stale.length; start += size) {

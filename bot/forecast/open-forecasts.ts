@@ -89,6 +89,8 @@ export function openWeather(settings: ForecastSettings): Weather {
       nowMs,
       budgetMs: settings.budgetMs ?? ANSWER_BUDGET_MS,
       failedPauseMs: patience.failedPauseMs,
+      sleep: tools.sleep,
+      random: tools.random,
       warn,
     }),
     places: geocodedPlaces(host("Open-Meteo", OPEN_METEO_ALLOWANCE, openMeteoPauseMs), hosts.geocoding),

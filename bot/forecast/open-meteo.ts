@@ -236,6 +236,9 @@ const EVERY_NAME: readonly string[] = Object.values(NAMES)
 /** After a variable's name these make another variable of it, not a model. */
 const NOT_A_MODEL = /^(\d|spread$|type$|previous_day)/;
 
+/** None at all, or a short plain word: a file may hold anything. */
+const MODEL_NAME = /^[a-zA-Z0-9_.-]{0,60}$/;
+
 /** What names the models in the keys; the empty text for a lone one. */
 function suffixesOf(hourly: JsonRecord): readonly string[] {
   const suffixes = new Set<string>();
@@ -243,7 +246,7 @@ function suffixesOf(hourly: JsonRecord): readonly string[] {
     const name = EVERY_NAME.find((known) => key === known || key.startsWith(`${known}_`));
     if (name === undefined) continue;
     const suffix = key.slice(name.length + 1);
-    if (!NOT_A_MODEL.test(suffix)) suffixes.add(suffix);
+    if (MODEL_NAME.test(suffix) && !NOT_A_MODEL.test(suffix)) suffixes.add(suffix);
   }
   return [...suffixes];
 }
