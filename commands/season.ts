@@ -4,7 +4,6 @@
  * @packageDocumentation
  */
 import { DateTime } from "luxon";
-import { LEAST_ALTITUDE_DEG } from "../config/ranking.ts";
 import type { Site } from "../core/site.ts";
 import {
   bestWeeks,
@@ -19,6 +18,7 @@ import type { Answer } from "./answer.ts";
 import { AskError } from "./ask-error.ts";
 import type { SeasonChart } from "./chart.ts";
 import type { Command } from "./command.ts";
+import { clearanceOf } from "./looking.ts";
 import { objectFigures } from "./object-figures.ts";
 import { nightOf } from "./read/night.ts";
 import { NIGHT, RIG, SITE, TARGET } from "./read/options.ts";
@@ -50,8 +50,7 @@ export const season: Command = {
     }
     const site = await siteOf(request, context);
     const rig = await rigOf(request, context);
-    const leastAltitudeDeg = rig.kind === "visual" ? LEAST_ALTITUDE_DEG.visual : LEAST_ALTITUDE_DEG.imaging;
-    return describeSeason(request, site, what, { skyline: site.skyline, leastAltitudeDeg });
+    return describeSeason(request, site, what, clearanceOf(rig, site));
   },
 };
 

@@ -16,7 +16,7 @@ import { columnsOf } from "./catalogue-columns.ts";
 import { cautionsFor } from "./cautions.ts";
 import type { Command } from "./command.ts";
 import type { Context } from "./context.ts";
-import { rigTonight } from "./looking.ts";
+import { clearanceOf, rigTonight } from "./looking.ts";
 import { nightPicture } from "./night-picture.ts";
 import { objectFigures, spanFigures } from "./object-figures.ts";
 import { endToSunriseMinutes, pointingAt } from "./pointings.ts";
@@ -70,14 +70,17 @@ export async function evening(request: Request, context: Context): Promise<Eveni
   const situation = await situationOf(request, context);
   const own = rig.kind === "camera" && rig.filters.length > 0 ? rig.filters : [NO_FILTER];
   const filters = asked === null ? own : [asked];
-  const { clear } = situation;
+  const { clear, conditions } = situation;
+  const lookings = filters.map((filter) => rigTonight(rig, filter, conditions, request.at));
   const ifItClears = clear !== null && totalHours(clear) < LEAST_CLEAR_HOURS;
   const fits = fitsTonight({
     columns: columnsOf(context.catalogue),
-    conditions: situation.conditions,
+    conditions,
     times: situation.times,
+    rig,
+    clearance: clearanceOf(rig, situation.site),
     clear: ifItClears ? null : clear,
-    lookings: filters.map((filter) => rigTonight(rig, filter, situation.conditions, request.at)),
+    lookings,
     rules: RANKING_RULES,
     visualRules: VISUAL_RULES,
     byKind: KIND_BRIGHTNESS,

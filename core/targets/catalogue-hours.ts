@@ -25,8 +25,8 @@ import type { Clearance } from "./visibility.ts";
 export type CatalogueHours = {
   /** Hours clear of skyline and least altitude, by object. */
   readonly usable: Float64Array;
-  /** Hours that count, by object. */
-  readonly counting: Float64Array;
+  /** Hours that count for each detector, by object. */
+  readonly counting: readonly Float64Array[];
 };
 
 /** What looks at the sky, and what its noise is made of. */
@@ -167,83 +167,129 @@ function moonTable(
   return table;
 }
 
-/**
- * Counting hours of every object of the catalogue.
- *
- * @param grid - of the spans in which it is dark (and clear)
- */
-export function catalogueHours(
-  grid: NightGrid,
-  detector: Detector,
-  conditions: ObservingConditions,
-  clearance: Clearance,
-): CatalogueHours {
-  const { signal, skies } = detector;
-  const count = signal.length;
-  const usable = new Float64Array(count);
-  const counting = new Float64Array(count);
+/** A detector's noise, ready for the loop. */
+type NoiseTables = {
+  readonly detector: Detector;
+  readonly counting: Float64Array;
+  readonly overhead: number;
+  readonly arriving: Float64Array;
+  readonly gain: Float64Array;
+  readonly glow: Float64Array;
+  readonly scattered: readonly Float64Array[];
+  readonly perNanolambert: number;
+  /** Of the instant in hand. */
+  moon: Float64Array | null;
+  constant: number;
+  measure: number;
+};
 
+function noiseTables(detector: Detector, conditions: ObservingConditions): NoiseTables {
   const extinction = extinctionAt(conditions, detector.wavelengthNm);
   const overhead = transmission(extinction, 1);
   const arriving = tableBySine((altitude) => transmission(extinction, airmass(altitude)), SINE_STEPS);
-  const gain = arriving.map((share) => (share / overhead) ** detector.arrivingPower);
-  const glow = glowTable(detector, conditions);
-  const uneven = glow.length > SINE_STEPS + 1;
-  const glowOverhead = glow[SINE_STEPS] as number;
+  return {
+    detector,
+    counting: new Float64Array(detector.signal.length),
+    overhead,
+    arriving,
+    gain: arriving.map((share) => (share / overhead) ** detector.arrivingPower),
+    glow: glowTable(detector, conditions),
+    scattered: detector.skies.map((sky) =>
+      Float64Array.from({ length: MOON_STEPS + 1 }, (_, step) =>
+        scattering(2 * Math.asin(step / MOON_STEPS) * DEG_PER_RAD, sky.wavelengthNm),
+      ),
+    ),
+    perNanolambert: weightOfSky(detector),
+    moon: null,
+    constant: 0,
+    measure: 0,
+  };
+}
+
+/** Sets what of a detector's noise depends on the instant alone. */
+function turnTo(tables: NoiseTables, instant: GridInstant, conditions: ObservingConditions): void {
+  const { detector, glow } = tables;
+  const own = detector.ownNoise(instant.airCelsius);
+  tables.moon = moonTable(detector, conditions, instant, tables.scattered);
+  tables.constant = own + tables.perNanolambert * instant.twilightNanolamberts;
+  tables.measure = own + (glow[SINE_STEPS] as number);
+}
+
+/** The skyline as the loop asks it: by sines of altitude. */
+function skylineSines(clearance: Clearance) {
+  const { highestDeg } = skylineRangeDeg(clearance.skyline);
+  const sine = (altitudeDeg: number) => Math.sin(Math.max(0, altitudeDeg) * RAD_PER_DEG);
+  return {
+    least: sine(clearance.leastAltitudeDeg),
+    /** From here up nothing is in the way, whatever the direction. */
+    free: sine(Math.max(highestDeg, clearance.leastAltitudeDeg)),
+    facing: sampledSkyline(clearance.skyline, AZIMUTH_STEPS).map((altitude) =>
+      Math.sin(altitude * RAD_PER_DEG),
+    ),
+  };
+}
+
+/**
+ * Counting hours of every object of the catalogue, for several detectors in one pass.
+ *
+ * @param grid - of the spans in which it is dark (and clear)
+ * @param detectors - at least one; what they share of the geometry is worked out once
+ */
+export function catalogueHours(
+  grid: NightGrid,
+  detectors: readonly Detector[],
+  conditions: ObservingConditions,
+  clearance: Clearance,
+): CatalogueHours {
+  const { directions } = grid;
+  const count = directions.length / 3;
+  const usable = new Float64Array(count);
+  const noises = detectors.map((detector) => noiseTables(detector, conditions));
+  const uneven = conditions.site.brightDirections.length > 0;
   const extinctionV = extinctionAt(conditions, V_BAND_NM);
   const moonPath = tableBySine((altitude) => scatteredShare(altitude, extinctionV), SINE_STEPS);
-  const scattered = skies.map((sky) =>
-    Float64Array.from({ length: MOON_STEPS + 1 }, (_, step) =>
-      scattering(2 * Math.asin(step / MOON_STEPS) * DEG_PER_RAD, sky.wavelengthNm),
-    ),
-  );
-  const perNanolambert = weightOfSky(detector);
+  const skyline = skylineSines(clearance);
 
-  const skyline = sampledSkyline(clearance.skyline, AZIMUTH_STEPS);
-  const { highestDeg } = skylineRangeDeg(clearance.skyline);
-  const leastSine = Math.sin(Math.max(0, clearance.leastAltitudeDeg) * RAD_PER_DEG);
-  const clearSine = Math.sin(Math.max(0, highestDeg, clearance.leastAltitudeDeg) * RAD_PER_DEG);
-  const skylineSine = skyline.map((altitude) => Math.sin(altitude * RAD_PER_DEG));
-
-  const { directions } = grid;
   for (const instant of grid.instants) {
     const [upX, upY, upZ] = instant.up;
     const [northX, northY, northZ] = instant.north;
     const [eastX, eastY, eastZ] = instant.east;
     const [moonX, moonY, moonZ] = instant.moon;
-    const moon = moonTable(detector, conditions, instant, scattered);
-    const own = detector.ownNoise(instant.airCelsius);
-    const constant = own + perNanolambert * instant.twilightNanolamberts;
-    const measure = own + glowOverhead;
+    for (const noise of noises) turnTo(noise, instant, conditions);
+    const moonUp = instant.moonAltitudeDeg > 0;
     const { hours } = instant;
     for (let index = 0, at = 0; index < count; index++, at += 3) {
       const x = directions[at] as number;
       const y = directions[at + 1] as number;
       const z = directions[at + 2] as number;
       const sine = upX * x + upY * y + upZ * z;
-      if (sine < leastSine) continue;
+      if (sine < skyline.least) continue;
       let turn = 0;
-      if (sine < clearSine || uneven) {
+      if (sine < skyline.free || uneven) {
         turn =
           Math.atan2(eastX * x + eastY * y + eastZ * z, northX * x + northY * y + northZ * z) / (2 * Math.PI);
         if (turn < 0) turn += 1;
-        const facing = skylineSine[((turn * AZIMUTH_STEPS + 0.5) | 0) % AZIMUTH_STEPS] as number;
-        if (sine < facing) continue;
+        if (sine < (skyline.facing[((turn * AZIMUTH_STEPS + 0.5) | 0) % AZIMUTH_STEPS] as number)) continue;
       }
       const row = (sine * SINE_STEPS + 0.5) | 0;
       const glowRow = uneven
         ? (((turn * GLOW_AZIMUTH_STEPS + 0.5) | 0) % GLOW_AZIMUTH_STEPS) * (SINE_STEPS + 1) + row
         : row;
-      const source = signal[index] as number;
-      let noise = constant + (glow[glowRow] as number) + source * (arriving[row] as number);
-      if (moon !== null) {
-        const apart = Math.sqrt(Math.max(0, (1 - (moonX * x + moonY * y + moonZ * z)) / 2));
-        noise += (moon[(apart * MOON_STEPS + 0.5) | 0] as number) * (moonPath[row] as number);
-      }
+      // The sine of half the distance from the Moon.
+      const apart = moonUp ? Math.sqrt(Math.max(0, (1 - (moonX * x + moonY * y + moonZ * z)) / 2)) : 0;
+      const moonRow = (apart * MOON_STEPS + 0.5) | 0;
       usable[index] = (usable[index] as number) + hours;
-      counting[index] =
-        (counting[index] as number) + (hours * (gain[row] as number) * (measure + source * overhead)) / noise;
+      for (let each = 0; each < noises.length; each++) {
+        const noise = noises[each] as NoiseTables;
+        const source = noise.detector.signal[index] as number;
+        let variance =
+          noise.constant + (noise.glow[glowRow] as number) + source * (noise.arriving[row] as number);
+        if (noise.moon !== null) variance += (noise.moon[moonRow] as number) * (moonPath[row] as number);
+        noise.counting[index] =
+          (noise.counting[index] as number) +
+          (hours * (noise.gain[row] as number) * (noise.measure + source * noise.overhead)) / variance;
+      }
     }
   }
-  return { usable, counting };
+  return { usable, counting: noises.map(({ counting }) => counting) };
 }

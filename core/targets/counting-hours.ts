@@ -40,7 +40,7 @@ export type CountingWeight = {
 };
 
 /** Steps of the sum: the weight changes slowly. */
-const STEP_HOURS = 1 / 12;
+const STEP_MS = 5 * 60_000;
 const MS_PER_HOUR = 3_600_000;
 
 /** Electrons a second of the object's surface above the air; 0 when nothing is known of it. */
@@ -115,15 +115,20 @@ export type CountedHours = {
 /** One step of a sum through spans of time: its middle, and how long it is. */
 export type Step = { readonly utMs: number; readonly hours: number };
 
-/** Cuts spans of time into steps of at most five minutes. */
+/**
+ * Cuts spans of time into steps of at most five minutes, on the clock's own fives: windows of many
+ * targets then share their instants, and the light of each is worked out once.
+ */
 export function stepsThrough(windows: readonly Interval[]): Step[] {
   return windows.flatMap(({ start, end }) => {
-    const hours = (end.getTime() - start.getTime()) / MS_PER_HOUR;
-    const count = Math.max(1, Math.ceil(hours / STEP_HOURS));
-    return Array.from({ length: count }, (_, step) => ({
-      utMs: start.getTime() + ((step + 0.5) / count) * hours * MS_PER_HOUR,
-      hours: hours / count,
-    }));
+    const steps: Step[] = [];
+    let from = start.getTime();
+    while (from < end.getTime()) {
+      const to = Math.min(end.getTime(), (Math.floor(from / STEP_MS) + 1) * STEP_MS);
+      steps.push({ utMs: (from + to) / 2, hours: (to - from) / MS_PER_HOUR });
+      from = to;
+    }
+    return steps;
   });
 }
 

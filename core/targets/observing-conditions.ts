@@ -27,9 +27,20 @@ export type ObservingConditions = {
   readonly lightAt: (utMs: number) => NightLight;
 };
 
-/** Gathers what the light sums need; `lightAt` follows from the site. */
+/** Gathers what the light sums need; `lightAt` follows from the site, and remembers its instants. */
 export function observingConditions(given: Omit<ObservingConditions, "lightAt">): ObservingConditions {
-  return { ...given, lightAt: nightLight(given.site) };
+  const follow = nightLight(given.site);
+  const remembered = new Map<number, NightLight>();
+  return {
+    ...given,
+    lightAt(utMs) {
+      const known = remembered.get(utMs);
+      if (known !== undefined) return known;
+      const light = follow(utMs);
+      remembered.set(utMs, light);
+      return light;
+    },
+  };
 }
 
 /** Direction of a place in the sky: north, east, up. */

@@ -9,7 +9,7 @@
 import { fieldFit } from "../rig/ellipse-in-frame.ts";
 import { fieldDeg, scaleArcsecPerPixel } from "../rig/optics.ts";
 import type { CatalogueColumns } from "./catalogue-columns.ts";
-import { type CatalogueHours, cameraDetector, catalogueHours, catalogueSignals } from "./catalogue-hours.ts";
+import { cameraDetector, catalogueHours, catalogueSignals } from "./catalogue-hours.ts";
 import { type BandWork, zenithVariance } from "./counting-hours.ts";
 import { transmission } from "./extinction.ts";
 import type { NightGrid } from "./night-grid.ts";
@@ -23,6 +23,8 @@ const NO_BRIGHTNESS = { continuumMagArcsec2: null, rayleigh: {} } as const;
 
 export type RankedObject = {
   readonly object: SkyObject;
+  /** Which of the filters suits it best, by its place in the question; 0 for the eye. */
+  readonly filterIndex: number;
   readonly usableHours: number;
   /** Through the filter's least favoured pass band. */
   readonly countingHours: number;
@@ -39,8 +41,8 @@ export type RankedObject = {
 export type RankingQuestion = {
   readonly columns: CatalogueColumns;
   readonly grid: NightGrid;
-  /** One for each pass band of the filter. */
-  readonly works: readonly BandWork[];
+  /** For each filter of one rig, its pass bands. */
+  readonly filters: readonly (readonly BandWork[])[];
   readonly conditions: ObservingConditions;
   readonly clearance: Clearance;
   readonly rules: RankingRules;
@@ -75,25 +77,34 @@ function secondsNeeded(question: RankingQuestion, work: BandWork): Float64Array 
 /**
  * Ranks every object of the catalogue for the night.
  *
- * @returns all that get any counting hours and that the filter suits at all, best first
+ * @returns all that get any counting hours and that a filter suits at all, each once with the filter
+ *   that suits it best, best first
  */
 export function rankCamera(question: RankingQuestion): RankedObject[] {
-  const { columns, works, rules } = question;
+  const { columns, rules } = question;
+  const works = question.filters.flat();
   const rig = works[0]?.rig;
   if (rig === undefined) return [];
   const widthDeg = fieldDeg(rig.sensor.widthMm, rig.focalLengthMm);
   const heightDeg = fieldDeg(rig.sensor.heightMm, rig.focalLengthMm);
-  const bands = works.map((work) => {
-    const detector = cameraDetector(columns, work);
-    return {
-      hours: catalogueHours(question.grid, detector, question.conditions, question.clearance),
+  const hours = catalogueHours(
+    question.grid,
+    works.map((work) => cameraDetector(columns, work)),
+    question.conditions,
+    question.clearance,
+  );
+  const bands = works.map(
+    (work, index): RankedBand => ({
+      filterIndex: question.filters.findIndex((filter) => filter.includes(work)),
+      counting: hours.counting[index] as Float64Array,
       needed: secondsNeeded(question, work),
       suits: columns.suits[work.band.line ?? "continuum"],
-    };
-  });
+    }),
+  );
 
   const ranked: RankedObject[] = [];
   columns.objects.forEach((object, index) => {
+    if ((hours.usable[index] as number) <= 0) return;
     const best = bestBand(bands, index);
     if (best === null) return;
     const major = columns.majorDeg[index] as number;
@@ -102,8 +113,9 @@ export function rankCamera(question: RankingQuestion): RankedObject[] {
     const fitting = fit.objectInField * Math.min(1, fit.fillFraction / rules.fullFill);
     ranked.push({
       object,
-      usableHours: best.usableHours,
-      countingHours: Math.min(...bands.map(({ hours }) => hours.counting[index] as number)),
+      filterIndex: best.filterIndex,
+      usableHours: hours.usable[index] as number,
+      countingHours: best.countingHours,
       reach: best.reach,
       fillFraction: sized ? fit.fillFraction : null,
       objectInField: sized ? fit.objectInField : null,
@@ -115,24 +127,40 @@ export function rankCamera(question: RankingQuestion): RankedObject[] {
 }
 
 type RankedBand = {
-  readonly hours: CatalogueHours;
+  readonly filterIndex: number;
+  readonly counting: Float64Array;
   readonly needed: Float64Array;
   readonly suits: Float64Array;
 };
 
 /** The pass band through which an object gains most; `null` when through none. */
 function bestBand(bands: readonly RankedBand[], index: number) {
-  let best: { usableHours: number; reach: number; suits: number; worth: number } | null = null;
+  let best: RankedBand | null = null;
+  let most = 0;
   for (const band of bands) {
-    const counting = band.hours.counting[index] as number;
-    const suits = band.suits[index] as number;
-    if (counting <= 0 || suits <= 0) continue;
-    const reach = Math.min(1, (counting * SECONDS_PER_HOUR) / (band.needed[index] as number));
-    if (reach <= 0) continue;
-    const worth = counting * reach * suits;
-    if (best === null || worth > best.worth) {
-      best = { usableHours: band.hours.usable[index] as number, reach, suits, worth };
-    }
+    const worth = worthOf(band, index);
+    if (worth > most) [best, most] = [band, worth];
   }
-  return best;
+  if (best === null) return null;
+  const { filterIndex } = best;
+  const counting = bands
+    .filter((band) => band.filterIndex === filterIndex)
+    .map((band) => band.counting[index] as number);
+  return {
+    filterIndex,
+    /** Through the filter's least favoured band. */
+    countingHours: Math.min(...counting),
+    reach: reachOf(best, index),
+    suits: best.suits[index] as number,
+    worth: most,
+  };
+}
+
+function reachOf(band: RankedBand, index: number): number {
+  const seconds = (band.counting[index] as number) * SECONDS_PER_HOUR;
+  return Math.min(1, seconds / (band.needed[index] as number));
+}
+
+function worthOf(band: RankedBand, index: number): number {
+  return (band.counting[index] as number) * reachOf(band, index) * (band.suits[index] as number);
 }

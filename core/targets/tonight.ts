@@ -20,13 +20,8 @@ import { type Looking, middleOf, type TargetNight, targetNight, usableSpans } fr
 import type { Clearance } from "./visibility.ts";
 import { rankVisual } from "./visual-ranking.ts";
 
-/** A rig behind one of its filters. */
-export type RigLooking = {
-  readonly rig: Rig;
-  readonly filter: Filter;
-  readonly looking: Looking;
-  readonly clearance: Clearance;
-};
+/** The rig behind one of its filters. */
+export type FilterLooking = { readonly filter: Filter; readonly looking: Looking };
 
 export type TonightQuestion = {
   readonly columns: CatalogueColumns;
@@ -34,8 +29,10 @@ export type TonightQuestion = {
   readonly times: NightTimes;
   /** Clear spans of the darkness; `null` when no forecast speaks of the night. */
   readonly clear: readonly Interval[] | null;
-  /** The rig through each filter to be considered, at least one. */
-  readonly lookings: readonly RigLooking[];
+  readonly rig: Rig;
+  readonly clearance: Clearance;
+  /** Through each filter to be considered, at least one. */
+  readonly lookings: readonly FilterLooking[];
   readonly rules: RankingRules;
   readonly visualRules: VisualRules;
   readonly byKind: KindBrightness;
@@ -67,10 +64,10 @@ export type FitsTonight = {
 };
 
 /** An object through the filter that suits it best. */
-type Candidate = RankedObject & { readonly from: RigLooking; readonly use?: EyepieceUse | null };
+type Candidate = RankedObject & { readonly from: FilterLooking; readonly use?: EyepieceUse | null };
 
-/** How many of the best are looked at closely, for each one that is shown. */
-const CLOSER_LOOKS = 2;
+/** More are looked at closely than are shown, as a few may turn out to have no window. */
+const SPARE_LOOKS = 2;
 /** Another of a kind already shown counts for so much less: many kinds, not ten of one. */
 const SAME_KIND_SHARE = 0.86;
 const PLANETS: readonly BodyName[] = ["Moon", "Venus", "Mars", "Jupiter", "Saturn", "Uranus", "Neptune"];
@@ -80,9 +77,7 @@ export function fitsTonight(question: TonightQuestion): FitsTonight {
   const { columns, times, clear } = question;
   const spans = usableSpans(times, { kind: "place", raDeg: 0, decDeg: 0 }, clear);
   const objects = totalHours(spans) > 0 ? variedBest(candidates(question, spans), question) : [];
-  const bodies = question.lookings.flatMap((from) =>
-    from.rig.kind === "visual" ? bodiesInReach(question, from) : [],
-  );
+  const bodies = bodiesInReach(question);
   const looked = objects.map((candidate) => lookCloser(question, candidate));
   const targets = [...looked, ...bodies]
     .filter(({ night }) => night.counted.countingHours > 0)
@@ -93,30 +88,25 @@ export function fitsTonight(question: TonightQuestion): FitsTonight {
 
 /** Every object, once, through whichever filter ranks it highest. */
 function candidates(question: TonightQuestion, spans: readonly Interval[]): Candidate[] {
-  const { columns, conditions, rules, visualRules } = question;
+  const { columns, conditions, clearance, rig, rules, visualRules, lookings, preferred } = question;
   const grid = nightGrid(conditions, spans, columns.directions);
-  const best = new Map<string, Candidate>();
-  for (const from of question.lookings) {
-    const { rig, looking, clearance } = from;
-    const shared = { columns, grid, conditions, clearance };
-    const ranked =
-      rig.kind === "visual"
-        ? rankVisual({ ...shared, rig, rules: visualRules })
-        : looking.kind === "camera"
-          ? rankCamera({ ...shared, works: looking.works, rules })
-          : [];
-    for (const row of ranked) {
-      const rank = row.rank * (question.preferred.get(row.object.id) ?? 1);
-      const known = best.get(row.object.id);
-      if (known === undefined || rank > known.rank) best.set(row.object.id, { ...row, rank, from });
-    }
-  }
-  return [...best.values()].sort((one, other) => other.rank - one.rank);
+  const shared = { columns, grid, conditions, clearance };
+  const filters = lookings.map(({ looking }) => (looking.kind === "camera" ? looking.works : []));
+  const ranked: readonly (RankedObject & { readonly use?: EyepieceUse | null })[] =
+    rig.kind === "visual"
+      ? rankVisual({ ...shared, rig, rules: visualRules })
+      : rankCamera({ ...shared, filters, rules });
+  const placed = ranked.flatMap((row) => {
+    const from = lookings[row.filterIndex];
+    const rank = row.rank * (preferred.get(row.object.id) ?? 1);
+    return from === undefined ? [] : [{ ...row, rank, from }];
+  });
+  return preferred.size === 0 ? placed : placed.sort((one, other) => other.rank - one.rank);
 }
 
 /** The best of a ranking, each further one of a kind counting a little less. */
 function variedBest(ranked: readonly Candidate[], question: TonightQuestion): Candidate[] {
-  const wanted = question.limit * CLOSER_LOOKS;
+  const wanted = question.limit + SPARE_LOOKS;
   const pool = ranked.slice(0, wanted * 10);
   const chosen: Candidate[] = [];
   const counts = new Map<ObjectKind, number>();
@@ -131,8 +121,8 @@ function variedBest(ranked: readonly Candidate[], question: TonightQuestion): Ca
   return chosen;
 }
 
-function nightOf(question: TonightQuestion, from: RigLooking, target: Target, object: SkyObject | null) {
-  const { conditions, times, clear, byKind } = question;
+function nightOf(question: TonightQuestion, from: FilterLooking, target: Target, object: SkyObject | null) {
+  const { conditions, times, clear, byKind, rig } = question;
   return targetNight({
     conditions,
     times,
@@ -143,9 +133,9 @@ function nightOf(question: TonightQuestion, from: RigLooking, target: Target, ob
         : objectBrightness(object, byKind).brightness,
     looking: from.looking,
     spans: usableSpans(times, target, clear),
-    clearance: from.clearance,
-    mount: from.rig.mount,
-    flipAfterMinutes: from.rig.kind === "camera" ? from.rig.flipAfterMinutes : 0,
+    clearance: question.clearance,
+    mount: rig.mount,
+    flipAfterMinutes: rig.kind === "camera" ? rig.flipAfterMinutes : 0,
   });
 }
 
@@ -167,9 +157,10 @@ function lookCloser(question: TonightQuestion, candidate: Candidate): FittingTar
 }
 
 /** Moon and planets, for the eye: bright enough for any sky, as large as the eyepiece makes them. */
-function bodiesInReach(question: TonightQuestion, from: RigLooking): FittingTarget[] {
-  const { rig } = from;
-  if (rig.kind !== "visual") return [];
+function bodiesInReach(question: TonightQuestion): FittingTarget[] {
+  const { rig } = question;
+  const [from] = question.lookings;
+  if (rig.kind !== "visual" || from === undefined) return [];
   const strongest = eyepieceUses(rig).at(-1);
   if (strongest === undefined) return [];
   return PLANETS.map((body) => {

@@ -50,14 +50,15 @@ const MADE_OF_STARS: ReadonlySet<ObjectKind> = new Set([
  */
 export function rankVisual(question: VisualQuestion): RankedView[] {
   const { columns, conditions, rig, rules } = question;
-  const hours = catalogueHours(question.grid, eyeDetector(columns), conditions, question.clearance);
+  const hours = catalogueHours(question.grid, [eyeDetector(columns)], conditions, question.clearance);
+  const counted = hours.counting[0] ?? new Float64Array(0);
   const uses = eyepieceUses(rig);
   const limitMag = telescopeLimitMag(conditions.zenithMagArcsec2, rig.apertureMm);
   const overheadMag = extinctionAt(conditions, V_BAND_NM);
 
   const ranked: RankedView[] = [];
   columns.objects.forEach((object, index) => {
-    const counting = hours.counting[index] as number;
+    const counting = counted[index] as number;
     if (counting <= 0) return;
     const described = object.showpiece ? 1 : (rules.undescribed[object.kind] ?? 1);
     const suits = described * rules.suits[object.kind];
@@ -66,6 +67,7 @@ export function rankVisual(question: VisualQuestion): RankedView[] {
     const enough = Math.min(1, counting / rules.enoughHours);
     ranked.push({
       object,
+      filterIndex: 0,
       usableHours: hours.usable[index] as number,
       countingHours: counting,
       suits,

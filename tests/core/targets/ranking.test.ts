@@ -3,7 +3,7 @@ import { openCatalogue } from "../../../bot/library/open-catalogue.ts";
 import { PHOTOMETRY } from "../../../config/photometry.ts";
 import { KIND_BRIGHTNESS, LEAST_ALTITUDE_DEG, RANKING_RULES, VISUAL_RULES } from "../../../config/ranking.ts";
 import { bandResponses } from "../../../core/rig/band-response.ts";
-import type { CameraRig, Filter, VisualRig } from "../../../core/rig/rig.ts";
+import type { CameraRig, Filter, Rig, VisualRig } from "../../../core/rig/rig.ts";
 import type { Site } from "../../../core/site.ts";
 import { type CatalogueColumns, catalogueColumns } from "../../../core/targets/catalogue-columns.ts";
 import { countedHours } from "../../../core/targets/counting-hours.ts";
@@ -12,8 +12,8 @@ import { objectBrightness } from "../../../core/targets/object-brightness.ts";
 import { fixedTrack } from "../../../core/targets/placer.ts";
 import { rankCamera } from "../../../core/targets/ranking.ts";
 import { middleOf } from "../../../core/targets/target-night.ts";
-import { type FitsTonight, fitsTonight, type RigLooking } from "../../../core/targets/tonight.ts";
-import { visibleIntervals } from "../../../core/targets/visibility.ts";
+import { type FilterLooking, type FitsTonight, fitsTonight } from "../../../core/targets/tonight.ts";
+import { type Clearance, visibleIntervals } from "../../../core/targets/visibility.ts";
 import { FELL, H_ALPHA, KAROO, LONG_MONO, nightOf, OPEN, SHORT_COLOUR } from "./night-of-a-rig.ts";
 
 let columns: CatalogueColumns;
@@ -35,6 +35,8 @@ const BY_EYE: VisualRig = {
   ],
   assumptions: [],
 };
+
+type RigLooking = FilterLooking & { readonly rig: Rig; readonly clearance: Clearance };
 
 function camera(rig: CameraRig, filter: Filter, site: Site): RigLooking {
   return {
@@ -60,6 +62,8 @@ function fits(site: Site, date: string, looking: RigLooking, limit = 10): FitsTo
     conditions,
     times,
     clear: null,
+    rig: looking.rig,
+    clearance: looking.clearance,
     lookings: [looking],
     rules: RANKING_RULES,
     visualRules: VISUAL_RULES,
@@ -130,6 +134,8 @@ describe("fitsTonight", () => {
       conditions,
       times,
       clear: null,
+      rig: looking.rig,
+      clearance: looking.clearance,
       lookings: [looking],
       rules: RANKING_RULES,
       visualRules: VISUAL_RULES,
@@ -157,7 +163,7 @@ function rowOf(looking: RigLooking, date: string, id: string): number {
   const [row] = rankCamera({
     columns: only,
     grid,
-    works,
+    filters: [works],
     conditions,
     clearance: looking.clearance,
     rules: RANKING_RULES,
