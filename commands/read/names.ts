@@ -4,10 +4,14 @@
  * @packageDocumentation
  */
 import { NAME_LENGTH } from "../../config/input-limits.ts";
+import { editDistance } from "../../core/targets/edit-distance.ts";
 import { AskError } from "../ask-error.ts";
 
 /** Control, format and line-break characters; a name is one plain line. */
 const UNPRINTABLE = /[\p{Cc}\p{Cf}\p{Co}\p{Cs}\p{Zl}\p{Zp}]/u;
+
+/** Only so much of what was typed is compared with names. */
+const COMPARED_LENGTH = 60;
 
 /** What a chat turns into a mention, a link, code or a time: `@`, `<…>`, backticks. */
 const MEANT_FOR_A_CHAT = /[@<>`]/;
@@ -63,34 +67,10 @@ export function matchKey(name: string): string {
  * @param limit - at most so many
  */
 export function nearestNames(typed: string, names: readonly string[], limit = 3): string[] {
-  const wanted = matchKey(typed).slice(0, 60);
+  const wanted = matchKey(typed).slice(0, COMPARED_LENGTH);
   return names
-    .map((name) => ({ name, distance: editDistance(wanted, matchKey(name)) }))
+    .map((name) => ({ name, distance: editDistance(wanted, matchKey(name), 2 * COMPARED_LENGTH) }))
     .sort((one, other) => one.distance - other.distance || one.name.localeCompare(other.name, "en"))
     .slice(0, limit)
     .map(({ name }) => name);
-}
-
-/** Letters to change, add, drop or swap with their neighbour (Damerau's distance, restricted). */
-export function editDistance(from: string, to: string): number {
-  let beforeLast: number[] = [];
-  let last = Array.from({ length: to.length + 1 }, (_, column) => column);
-  for (let row = 1; row <= from.length; row++) {
-    const current = [row];
-    for (let column = 1; column <= to.length; column++) {
-      const same = from[row - 1] === to[column - 1];
-      let least = Math.min(
-        (last[column] ?? 0) + 1,
-        (current[column - 1] ?? 0) + 1,
-        (last[column - 1] ?? 0) + (same ? 0 : 1),
-      );
-      if (row > 1 && column > 1 && from[row - 1] === to[column - 2] && from[row - 2] === to[column - 1]) {
-        least = Math.min(least, (beforeLast[column - 2] ?? 0) + 1);
-      }
-      current.push(least);
-    }
-    beforeLast = last;
-    last = current;
-  }
-  return last[to.length] ?? 0;
 }
