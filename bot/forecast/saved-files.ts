@@ -11,7 +11,7 @@ import { CREDITS, SAVED_FORECAST_BYTES_AT_MOST } from "../../config/forecast-ser
 import { AIR_QUALITY_NAME } from "./air-quality.ts";
 import { member, parsedJson } from "./json-shape.ts";
 import { looksLikeMetNorway, readMetNorway } from "./met-norway.ts";
-import { readOpenMeteo } from "./open-meteo.ts";
+import { readOpenMeteo } from "./open-meteo-answer.ts";
 import { UnreadableAnswer } from "./polite-host.ts";
 import type { ReadForecast } from "./weather-source.ts";
 

@@ -4,7 +4,8 @@
  * @packageDocumentation
  */
 import { describe, expect, it } from "vitest";
-import { openMeteoPauseMs, readOpenMeteo } from "../../../bot/forecast/open-meteo.ts";
+import { openMeteoPauseMs } from "../../../bot/forecast/open-meteo.ts";
+import { readOpenMeteo } from "../../../bot/forecast/open-meteo-answer.ts";
 import { UnreadableAnswer } from "../../../bot/forecast/polite-host.ts";
 import { openMeteoAnswer, repeated, threeModels } from "./invented-answers.ts";
 
