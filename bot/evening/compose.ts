@@ -6,6 +6,7 @@
 import type { Answer } from "../../commands/answer.ts";
 import type { Request } from "../../commands/request.ts";
 import { clockSpan } from "../../commands/words/clock.ts";
+import { CLUB_RIG } from "../../config/club-defaults.ts";
 import type { Site } from "../../core/site.ts";
 import type { NightVerdict } from "../../core/weather/verdict.ts";
 import { CLUB_ITSELF } from "./club-night.ts";
@@ -27,7 +28,7 @@ export async function composeNight(
   const request: Request = {
     command: "evening",
     subcommand: null,
-    options: { site: lead.name, night: night.times.night.date },
+    options: { site: lead.name, night: night.times.night.date, rig: club.settings.rig ?? CLUB_RIG },
     member: CLUB_ITSELF,
     club: club.id,
     at: world.clock(),

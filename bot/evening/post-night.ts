@@ -192,6 +192,7 @@ async function keepPosted(
     answer: withoutFiles(answer),
     editOwed: false,
     noticeOwed: null,
+    nightEnds: task.night.post.watchUntil,
     gone: false,
   };
   await world.watches.save(task.club.id, night, { lookedAt: at, lookedInTime: true, posted }, turn);

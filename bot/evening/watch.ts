@@ -30,6 +30,8 @@ export type PostedWatch = Shown & {
   readonly editOwed: boolean;
   /** Words of the notice `changes` to those going out, while it is owed. */
   readonly noticeOwed: Answer | null;
+  /** The end of the darkness: later nobody goes out any more. */
+  readonly nightEnds: Date;
   /** Deleted, or its channel closed to us: left alone for good. */
   readonly gone: boolean;
 };

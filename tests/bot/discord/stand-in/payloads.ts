@@ -49,9 +49,24 @@ export function channelJson(channel: Channel): object {
   };
 }
 
+/** A role that grants nothing by itself. */
+export function roleJson(role: { readonly id: string; readonly name: string }, permissions: string): object {
+  return {
+    ...role,
+    permissions,
+    color: 0,
+    colors: { primary_color: 0, secondary_color: null, tertiary_color: null },
+    hoist: false,
+    position: 0,
+    managed: false,
+    mentionable: false,
+    flags: 0,
+  };
+}
+
 export function guildJson(guild: Guild, state: State): object {
-  const everyone = { id: guild.id, name: "@everyone", permissions: EVERYONE_BITS.toString() };
-  const roles = [everyone, ...guild.roles.map((role) => ({ ...role, permissions: "0" }))];
+  const everyone = roleJson({ id: guild.id, name: "@everyone" }, EVERYONE_BITS.toString());
+  const roles = [everyone, ...guild.roles.map((role) => roleJson(role, "0"))];
   return {
     id: guild.id,
     name: guild.name,
@@ -62,16 +77,7 @@ export function guildJson(guild: Guild, state: State): object {
     verification_level: 0,
     default_message_notifications: 0,
     explicit_content_filter: 0,
-    roles: roles.map((role, position) => ({
-      ...role,
-      color: 0,
-      colors: { primary_color: 0, secondary_color: null, tertiary_color: null },
-      hoist: false,
-      position,
-      managed: false,
-      mentionable: false,
-      flags: 0,
-    })),
+    roles,
     emojis: [],
     stickers: [],
     features: [],

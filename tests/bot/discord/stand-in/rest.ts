@@ -209,7 +209,7 @@ export class Rest {
   async handle(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const url = new URL(request.url ?? "/", "http://127.0.0.1");
     const method = request.method ?? "GET";
-    const path = url.pathname.replace(/^\/api\/v10/, "");
+    const path = decodeURIComponent(url.pathname).replace(/^\/api\/v10/, "");
     const fault = this.parts.faults.take(method, path);
     const { body, files } = await readBody(request);
     if (fault?.kind === "held-request") {

@@ -13,7 +13,7 @@ import { Faults } from "./faults.ts";
 import { Gateway } from "./gateway.ts";
 import { Interactions } from "./interactions.ts";
 import { Messages } from "./messages.ts";
-import { channelJson, guildJson } from "./payloads.ts";
+import { channelJson, guildJson, roleJson } from "./payloads.ts";
 import { RateLimits } from "./rate-limits.ts";
 import { Rest } from "./rest.ts";
 import { type Channel, type Guild, State, type StoredMessage } from "./state.ts";
@@ -98,6 +98,7 @@ export class StandIn {
   addRole(guild: Guild, name: string): string {
     const role = { id: this.clock.snowflake(), name };
     guild.roles.push(role);
+    this.gateway.dispatch("GUILD_ROLE_CREATE", { guild_id: guild.id, role: roleJson(role, "0") });
     return role.id;
   }
 
