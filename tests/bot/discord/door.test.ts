@@ -145,6 +145,7 @@ describe("a command", () => {
 
   it.each([
     [
+      "too many words",
       { name: "word", type: 3, value: "x".repeat(7000) },
       "“word” has 7000 characters: it may have 0 to 6000.",
     ],
