@@ -133,8 +133,12 @@ export type CurveChart = Described & {
   readonly kind: "curve";
   readonly xLabel: string;
   readonly yLabel: string;
+  /** Words along the foot instead of figures, such as `north` at 0 and at 360. */
+  readonly xMarks?: readonly { readonly at: number; readonly text: string }[];
   readonly lines: readonly {
     readonly name: string;
+    /** Hatched down to the foot: a skyline, not a curve. */
+    readonly filled?: boolean;
     readonly points: readonly { readonly x: number; readonly y: number }[];
   }[];
   readonly marks: readonly { readonly x: number; readonly y: number; readonly label: string }[];

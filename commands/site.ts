@@ -321,9 +321,10 @@ function skylineChart(saved: SavedSite): CurveChart {
     alt: `${sentence}.`,
     cautions: [],
     caption: "North at both ends",
-    xLabel: "azimuth, degrees",
+    xLabel: "direction",
     yLabel: "height, degrees",
-    lines: [{ name: "skyline", points: closed(points) }],
+    xMarks: ["north", "east", "south", "west", "north"].map((text, i) => ({ at: 90 * i, text })),
+    lines: [{ name: "skyline", points: closed(points), filled: true }],
     marks: [],
   };
 }

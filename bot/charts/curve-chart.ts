@@ -8,10 +8,10 @@ import { PALETTE } from "../../config/palette.ts";
 import { type EndName, endNameRoom, endNames } from "./end-names.ts";
 import { feet, figureWords, heights, type Plot } from "./frame-of-plot.ts";
 import { leading, lettering, nameLines, SMALL_PX, widthOf, wrapped } from "./lettering.ts";
-import { type Drawing, MARGIN_PX, PAGE_WIDTH_PX, ROOM_PX } from "./page.ts";
+import { type Drawing, HATCH, MARGIN_PX, PAGE_WIDTH_PX, ROOM_PX } from "./page.ts";
 import type { Box } from "./room-for-names.ts";
 import { held, linear, roundStep, roundValues } from "./scale.ts";
-import { circle, join, line, type Point, path, type Svg, through } from "./svg.ts";
+import { circle, join, line, NOTHING, type Point, path, type Svg, through } from "./svg.ts";
 
 const PLOT_PX = 190;
 
@@ -29,7 +29,7 @@ export function drawCurve(chart: CurveChart): Drawing {
   if (all.length === 0) {
     return { heightPx: 30, content: lettering({ x: MARGIN_PX, y: 18 }, ["Nothing to draw yet."]) };
   }
-  const [lowX, highX] = roundedEnds(all.map(({ x }) => x));
+  const [lowX, highX] = [Math.min(...all.map(({ x }) => x)), Math.max(...all.map(({ x }) => x))];
   const [lowY, highY] = roundedEnds(all.map(({ y }) => y));
   const ys = roundValues(lowY, highY, 4);
   const left = MARGIN_PX + Math.max(20, ...ys.map((y) => widthOf(figureWords(y)))) + 8;
@@ -52,10 +52,7 @@ export function drawCurve(chart: CurveChart): Drawing {
     content: join([
       lettering({ x: MARGIN_PX, y: SMALL_PX }, yLabel, { ink: PALETTE.boneQuiet }),
       heights(plot, ys),
-      feet(
-        plot,
-        roundValues(lowX, highX, 5).map((at) => ({ at, text: figureWords(at) })),
-      ),
+      feet(plot, chart.xMarks ?? roundValues(lowX, highX, 5).map((at) => ({ at, text: figureWords(at) }))),
       lettering({ x: PAGE_WIDTH_PX - MARGIN_PX, y: base + 36 }, xLabel, {
         anchor: "end",
         ink: PALETTE.boneQuiet,
@@ -84,18 +81,27 @@ function roundedEnds(values: readonly number[]): [number, number] {
 
 function curves(lines: CurveChart["lines"], plot: Plot): Svg {
   const ends: EndName[] = [];
-  const drawn = lines.map(({ name, points }, i) => {
+  const drawn = lines.map(({ name, points, filled }, i) => {
     const stroke = STROKES[Math.min(i, STROKES.length - 1)] ?? STROKES[0];
     const placed = points.map(({ x, y }) => ({ x: plot.xOf(x), y: plot.yOf(y) }));
     const end = placed.at(-1);
     if (end !== undefined) {
       ends.push({ text: name, end, ink: stroke.stroke, weight: i === 0 ? "bold" : "regular" });
     }
-    return placed.length === 1 && end !== undefined
-      ? circle(end, 3.5, { fill: stroke.stroke })
-      : path(through(placed), { ...stroke, "stroke-linejoin": "round", "stroke-linecap": "round" });
+    if (placed.length === 1 && end !== undefined) return circle(end, 3.5, { fill: stroke.stroke });
+    return join([
+      filled === true ? path(downToFoot(placed, plot), { fill: HATCH, "fill-opacity": 0.5 }) : NOTHING,
+      path(through(placed), { ...stroke, "stroke-linejoin": "round", "stroke-linecap": "round" }),
+    ]);
   });
   return join([...drawn.reverse(), endNames(ends, plot.right + 10, plot.top - 8, plot.base + 10)]);
+}
+
+/** The area under a line. */
+function downToFoot(placed: readonly Point[], plot: Plot): string {
+  const [first, last] = [placed[0], placed.at(-1)];
+  if (first === undefined || last === undefined) return "";
+  return through([{ x: first.x, y: plot.base }, ...placed, { x: last.x, y: plot.base }], true);
 }
 
 /** A point with a plumb line to the foot and its words where the fewest lines run. */

@@ -8,7 +8,7 @@ import { PALETTE } from "../../config/palette.ts";
 import { asFramed, ellipseTurnDeg } from "./frame-geometry.ts";
 import { CENTRE, halfPx, RADIUS_PX, type View } from "./framing-view.ts";
 import { leading, lettering, nameLines, SMALL_PX, widthOf } from "./lettering.ts";
-import { around, type Box, type Room, takeFirst } from "./room-for-names.ts";
+import { around, type Box, nearest, type Room, takeFirst } from "./room-for-names.ts";
 import { held } from "./scale.ts";
 import { group, join, line, NOTHING, type Point, path, type Svg, through } from "./svg.ts";
 
@@ -58,17 +58,19 @@ export function ellipseNames(view: View, room: Room): Svg {
   const wanted = [
     ...(target === null ? [] : [{ each: target, isTarget: true }]),
     ...neighbours.slice(0, MOST_NAMES).map((each) => ({ each, isTarget: false })),
-  ].map((one) => {
-    const at = view.onPage(asFramed(one.each.xiDeg, one.each.etaDeg, view.chart.positionAngleDeg));
-    const half = halfExtent(one.each, view);
-    const own: Box = {
-      left: at.x - half.width,
-      top: at.y - half.height,
-      width: 2 * half.width,
-      height: 2 * half.height,
-    };
-    return { ...one, at, half, own };
-  });
+  ]
+    .map((one) => {
+      const at = view.onPage(asFramed(one.each.xiDeg, one.each.etaDeg, view.chart.positionAngleDeg));
+      const half = halfExtent(one.each, view);
+      const own: Box = {
+        left: at.x - half.width,
+        top: at.y - half.height,
+        width: 2 * half.width,
+        height: 2 * half.height,
+      };
+      return { ...one, at, half, own };
+    })
+    .filter(({ at }) => Math.hypot(at.x - CENTRE.x, at.y - CENTRE.y) < RADIUS_PX);
   // A large ellipse is mostly empty: names may stand in it.
   room.taken.push(...wanted.flatMap(({ own }) => (Math.max(own.width, own.height) > 120 ? [] : [own])));
   return join(
@@ -82,16 +84,32 @@ export function ellipseNames(view: View, room: Room): Svg {
       const height = lines.length * leading(SMALL_PX);
       const box = takeFirst(room, around(at, half.width, half.height, { width, height }), own);
       if (box === null) return NOTHING;
+      const ink = isTarget ? PALETTE.copper : PALETTE.bone;
       return group({ opacity: isTarget || isInside(box, view) ? undefined : OUTSIDE_NAMES }, [
+        joint(box, at, half, ink),
         lettering({ x: box.left + width / 2, y: box.top + SMALL_PX - 1 }, lines, {
           anchor: "middle",
           weight,
-          ink: isTarget ? PALETTE.copper : PALETTE.bone,
+          ink,
           halo: PALETTE.umber,
         }),
       ]);
     }),
   );
+}
+
+/** A hairline from a name to its ellipse where they stand apart. */
+function joint(
+  box: Box,
+  at: Point,
+  half: { readonly width: number; readonly height: number },
+  ink: string,
+): Svg {
+  const from = nearest(box, at);
+  const reach = Math.hypot((from.x - at.x) / half.width, (from.y - at.y) / half.height);
+  const edge = { x: at.x + (from.x - at.x) / reach, y: at.y + (from.y - at.y) / reach };
+  if (reach <= 1 || Math.hypot(from.x - edge.x, from.y - edge.y) < 14) return NOTHING;
+  return line(from, edge, { stroke: ink, "stroke-width": 0.8 });
 }
 
 function isInside(box: Box, view: View): boolean {
@@ -115,6 +133,8 @@ export function northHand(positionAngleDeg: number, room: Room): Svg {
   });
   const turned = Math.round((((positionAngleDeg % 360) + 360) % 360) * 10) / 10;
   const text = `north ${turned}°`;
+  const tip = at(north, RADIUS_PX - 10);
+  room.taken.push({ left: tip.x - 10, top: tip.y - 10, width: 20, height: 20 });
   const word = rimWord(text, 15, at, north, room);
   const east = rimWord("E", 14, at, north - Math.PI / 2, room);
   const wedge = [at(north - 0.045, RADIUS_PX), at(north, RADIUS_PX - 20), at(north + 0.045, RADIUS_PX)];
@@ -135,7 +155,10 @@ export function northHand(positionAngleDeg: number, room: Room): Svg {
   ]);
 }
 
-/** Baseline of a word set inside the rim, as far out as its corners and the brackets allow. */
+/** Turns along the rim that a word may stand away from its mark, radians, the least first. */
+const ASIDE = [0, 0.1, -0.1, 0.2, -0.2, 0.3, -0.3, 0.4, -0.4] as const;
+
+/** Baseline of a word set inside the rim, as near to its mark as its corners and the brackets allow. */
 function rimWord(
   text: string,
   sizePx: number,
@@ -144,10 +167,16 @@ function rimWord(
   room: Room,
 ): Point {
   const width = widthOf(text, sizePx, "bold");
-  const boxes = Array.from({ length: 40 }, (_, i): Box => {
-    const middle = at(angle, RADIUS_PX - 24 - 3 * i);
-    return { left: middle.x - width / 2, top: middle.y - sizePx / 2, width, height: sizePx };
-  });
+  const boxes = ASIDE.flatMap((aside) =>
+    Array.from({ length: 20 }, (_, i): Box => {
+      const middle = at(angle + aside, RADIUS_PX - 22 - 3 * i);
+      return { left: middle.x - width / 2, top: middle.y - sizePx / 2, width, height: sizePx };
+    }),
+  ).sort((a, b) => away(a) - away(b));
+  function away(box: Box): number {
+    const tip = at(angle, RADIUS_PX - 22);
+    return Math.hypot(box.left + width / 2 - tip.x, box.top + sizePx / 2 - tip.y);
+  }
   const { left, top } = takeFirst({ ...room, radius: RADIUS_PX - 9 }, boxes) ?? {
     left: CENTRE.x - width / 2,
     top: CENTRE.y - RADIUS_PX / 2,

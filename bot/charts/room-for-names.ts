@@ -47,28 +47,37 @@ export function takeFirst(room: Room, choices: readonly Box[], own: Box | null =
   return free;
 }
 
-/** Boxes beside, below and above a thing of some half-extent, the nearest first. */
+const GAP_PX = 7;
+
+/** Boxes beside, below and above a thing of some half-extent, then farther and farther round about it. */
 export function around(
   middle: Point,
   halfWidth: number,
   halfHeight: number,
   box: Pick<Box, "width" | "height">,
-) {
+): Box[] {
   const { width, height } = box;
-  const gap = 7;
-  const spots = [
-    [middle.x + halfWidth + gap, middle.y - height / 2],
-    [middle.x - halfWidth - gap - width, middle.y - height / 2],
-    [middle.x - width / 2, middle.y + halfHeight + gap],
-    [middle.x - width / 2, middle.y - halfHeight - gap - height],
-    [middle.x + halfWidth * 0.7 + gap, middle.y + halfHeight * 0.7],
-    [middle.x - halfWidth * 0.7 - gap - width, middle.y + halfHeight * 0.7],
-    [middle.x + halfWidth * 0.7 + gap, middle.y - halfHeight * 0.7 - height],
-    [middle.x - halfWidth * 0.7 - gap - width, middle.y - halfHeight * 0.7 - height],
-    [middle.x, middle.y + halfHeight + gap],
-    [middle.x - width, middle.y + halfHeight + gap],
-    [middle.x, middle.y - halfHeight - gap - height],
-    [middle.x - width, middle.y - halfHeight - gap - height],
+  const beside = [
+    [middle.x + halfWidth + GAP_PX, middle.y - height / 2],
+    [middle.x - halfWidth - GAP_PX - width, middle.y - height / 2],
+    [middle.x - width / 2, middle.y + halfHeight + GAP_PX],
+    [middle.x - width / 2, middle.y - halfHeight - GAP_PX - height],
   ] as const;
-  return spots.map(([left, top]): Box => ({ left, top, width, height }));
+  const rings = [0, 14, 28, 42].flatMap((farther) =>
+    Array.from({ length: 16 }, (_, i) => {
+      const angle = ((i + 0.5) / 16) * 2 * Math.PI;
+      const x = middle.x + Math.cos(angle) * (halfWidth + GAP_PX + farther + width / 2);
+      const y = middle.y + Math.sin(angle) * (halfHeight + GAP_PX + farther + height / 2);
+      return [x - width / 2, y - height / 2] as const;
+    }),
+  );
+  return [...beside, ...rings].map(([left, top]): Box => ({ left, top, width, height }));
+}
+
+/** The point of a box nearest to another point. */
+export function nearest(box: Box, to: Point): Point {
+  return {
+    x: Math.min(Math.max(to.x, box.left), box.left + box.width),
+    y: Math.min(Math.max(to.y, box.top), box.top + box.height),
+  };
 }

@@ -28,6 +28,12 @@ export function bracketRuns(best: Best): readonly (readonly [number, number])[] 
   ];
 }
 
+/** Whether a run takes at least half of a month, or lies within it. */
+function holdsMonth([from, to]: readonly [number, number], month: number): boolean {
+  const shared = Math.min(to, month + 1) - Math.max(from, month);
+  return shared > 0 && shared >= Math.min(0.5, to - from);
+}
+
 export function drawSeason(chart: SeasonChart): Drawing {
   const count = Math.max(1, chart.months.length);
   const pitch = ROOM_PX / count;
@@ -38,7 +44,7 @@ export function drawSeason(chart: SeasonChart): Drawing {
   const bars = chart.months.map(({ label, hoursPerNight }, i) => {
     const height = (BARS_PX * Math.max(0, hoursPerNight)) / most;
     const middle = MARGIN_PX + (i + 0.5) * pitch;
-    const best = runs.some(([from, to]) => from < i + 1 && to > i);
+    const best = runs.some((run) => holdsMonth(run, i));
     const figure = hoursPerNight < 0.05 ? "0" : hoursPerNight.toFixed(hoursPerNight < 9.95 ? 1 : 0);
     const shape = { x: middle - pitch * 0.36, y: base - height, width: pitch * 0.72 };
     return join([

@@ -7,7 +7,7 @@ import { nightsOf, runningHours } from "../../../bot/charts/progress-chart.ts";
 import { bracketRuns } from "../../../bot/charts/season-chart.ts";
 import { subWords } from "../../../bot/charts/sub-length-chart.ts";
 import { textOf } from "./pixels.ts";
-import { JUPITER, OUTREACH_STRIP, PROGRESS, SHEET, SUB_LENGTH } from "./sample-charts.ts";
+import { CURVE, JUPITER, OUTREACH_STRIP, PROGRESS, SHEET, SUB_LENGTH } from "./sample-charts.ts";
 
 describe("the pole star's clock", () => {
   it.each([
@@ -30,6 +30,33 @@ describe("the season's bracket", () => {
       [0, 1],
       [10.5, 12],
     ]);
+  });
+});
+
+describe("the curve", () => {
+  const skyline = {
+    ...CURVE,
+    xMarks: ["north", "east", "south"].map((text, i) => ({ at: 90 * i, text })),
+    lines: [
+      {
+        name: "skyline",
+        filled: true,
+        points: [
+          { x: 0, y: 12 },
+          { x: 180, y: 8 },
+        ],
+      },
+    ],
+    marks: [],
+  };
+
+  it("writes words along its foot where it is given some", () => {
+    expect(textOf(chartSvg(skyline))).toContain("northeastsouth");
+  });
+
+  it("hatches down to the foot only what is filled", () => {
+    expect(chartSvg(skyline)).toContain('fill="url(#hatch)"');
+    expect(chartSvg(CURVE)).not.toContain('fill="url(#hatch)"');
   });
 });
 
