@@ -177,10 +177,6 @@ type NoiseTables = {
   readonly glow: Float64Array;
   readonly scattered: readonly Float64Array[];
   readonly perNanolambert: number;
-  /** Of the instant in hand. */
-  moon: Float64Array | null;
-  constant: number;
-  measure: number;
 };
 
 function noiseTables(detector: Detector, conditions: ObservingConditions): NoiseTables {
@@ -200,19 +196,7 @@ function noiseTables(detector: Detector, conditions: ObservingConditions): Noise
       ),
     ),
     perNanolambert: weightOfSky(detector),
-    moon: null,
-    constant: 0,
-    measure: 0,
   };
-}
-
-/** Sets what of a detector's noise depends on the instant alone. */
-function turnTo(tables: NoiseTables, instant: GridInstant, conditions: ObservingConditions): void {
-  const { detector, glow } = tables;
-  const own = detector.ownNoise(instant.airCelsius);
-  tables.moon = moonTable(detector, conditions, instant, tables.scattered);
-  tables.constant = own + tables.perNanolambert * instant.twilightNanolamberts;
-  tables.measure = own + (glow[SINE_STEPS] as number);
 }
 
 /** The skyline as the loop asks it: by sines of altitude. */
@@ -229,11 +213,92 @@ function skylineSines(clearance: Clearance) {
   };
 }
 
+/** The objects in view at one instant, by their rows in the tables. */
+type InView = {
+  /** How many; the arrays are longer. */
+  count: number;
+  readonly objects: Int32Array;
+  readonly altitudeRows: Int32Array;
+  readonly glowRows: Int32Array;
+  readonly moonRows: Int32Array;
+};
+
+/** Finds what is in view: one matrix row, three multiply-adds an object, and the rest for those up. */
+function lookAround(
+  inView: InView,
+  instant: GridInstant,
+  directions: Float64Array,
+  skyline: ReturnType<typeof skylineSines>,
+  uneven: boolean,
+): void {
+  const { objects, altitudeRows, glowRows, moonRows } = inView;
+  const { least, free, facing } = skyline;
+  const [upX, upY, upZ] = instant.up;
+  const [northX, northY, northZ] = instant.north;
+  const [eastX, eastY, eastZ] = instant.east;
+  const [moonX, moonY, moonZ] = instant.moon;
+  const all = directions.length / 3;
+  let count = 0;
+  for (let index = 0, at = 0; index < all; index++, at += 3) {
+    const x = directions[at] as number;
+    const y = directions[at + 1] as number;
+    const z = directions[at + 2] as number;
+    const sine = upX * x + upY * y + upZ * z;
+    if (sine < least) continue;
+    const row = (sine * SINE_STEPS + 0.5) | 0;
+    let glowRow = row;
+    if (sine < free || uneven) {
+      let turn =
+        Math.atan2(eastX * x + eastY * y + eastZ * z, northX * x + northY * y + northZ * z) / (2 * Math.PI);
+      if (turn < 0) turn += 1;
+      if (sine < (facing[((turn * AZIMUTH_STEPS + 0.5) | 0) % AZIMUTH_STEPS] as number)) continue;
+      if (uneven)
+        glowRow += (((turn * GLOW_AZIMUTH_STEPS + 0.5) | 0) % GLOW_AZIMUTH_STEPS) * (SINE_STEPS + 1);
+    }
+    // The sine of half the distance from the Moon.
+    const apart = Math.sqrt(Math.max(0, (1 - (moonX * x + moonY * y + moonZ * z)) / 2));
+    objects[count] = index;
+    altitudeRows[count] = row;
+    glowRows[count] = glowRow;
+    moonRows[count] = (apart * MOON_STEPS + 0.5) | 0;
+    count++;
+  }
+  inView.count = count;
+}
+
+/** Adds what one instant is worth to one detector, for all that is in view. */
+function addInstant(
+  tables: NoiseTables,
+  instant: GridInstant,
+  inView: InView,
+  moonPath: Float64Array,
+  conditions: ObservingConditions,
+): void {
+  const { counting, overhead, arriving, gain, glow, detector } = tables;
+  const { objects, altitudeRows, glowRows, moonRows, count } = inView;
+  const { signal } = detector;
+  const { hours } = instant;
+  const own = detector.ownNoise(instant.airCelsius);
+  const moon = moonTable(detector, conditions, instant, tables.scattered);
+  const constant = own + tables.perNanolambert * instant.twilightNanolamberts;
+  const measure = own + (glow[SINE_STEPS] as number);
+  for (let each = 0; each < count; each++) {
+    const index = objects[each] as number;
+    const row = altitudeRows[each] as number;
+    const source = signal[index] as number;
+    let variance = constant + (glow[glowRows[each] as number] as number) + source * (arriving[row] as number);
+    if (moon !== null) variance += (moon[moonRows[each] as number] as number) * (moonPath[row] as number);
+    counting[index] =
+      (counting[index] as number) +
+      (hours * (gain[row] as number) * (measure + source * overhead)) / variance;
+  }
+}
+
 /**
  * Counting hours of every object of the catalogue, for several detectors in one pass.
  *
  * @param grid - of the spans in which it is dark (and clear)
- * @param detectors - at least one; what they share of the geometry is worked out once
+ * @param detectors - at least one; the geometry they share is worked out once
  */
 export function catalogueHours(
   grid: NightGrid,
@@ -242,54 +307,27 @@ export function catalogueHours(
   clearance: Clearance,
 ): CatalogueHours {
   const { directions } = grid;
-  const count = directions.length / 3;
-  const usable = new Float64Array(count);
+  const all = directions.length / 3;
+  const usable = new Float64Array(all);
   const noises = detectors.map((detector) => noiseTables(detector, conditions));
-  const uneven = conditions.site.brightDirections.length > 0;
   const extinctionV = extinctionAt(conditions, V_BAND_NM);
   const moonPath = tableBySine((altitude) => scatteredShare(altitude, extinctionV), SINE_STEPS);
   const skyline = skylineSines(clearance);
-
+  const uneven = conditions.site.brightDirections.length > 0;
+  const inView: InView = {
+    count: 0,
+    objects: new Int32Array(all),
+    altitudeRows: new Int32Array(all),
+    glowRows: new Int32Array(all),
+    moonRows: new Int32Array(all),
+  };
   for (const instant of grid.instants) {
-    const [upX, upY, upZ] = instant.up;
-    const [northX, northY, northZ] = instant.north;
-    const [eastX, eastY, eastZ] = instant.east;
-    const [moonX, moonY, moonZ] = instant.moon;
-    for (const noise of noises) turnTo(noise, instant, conditions);
-    const moonUp = instant.moonAltitudeDeg > 0;
-    const { hours } = instant;
-    for (let index = 0, at = 0; index < count; index++, at += 3) {
-      const x = directions[at] as number;
-      const y = directions[at + 1] as number;
-      const z = directions[at + 2] as number;
-      const sine = upX * x + upY * y + upZ * z;
-      if (sine < skyline.least) continue;
-      let turn = 0;
-      if (sine < skyline.free || uneven) {
-        turn =
-          Math.atan2(eastX * x + eastY * y + eastZ * z, northX * x + northY * y + northZ * z) / (2 * Math.PI);
-        if (turn < 0) turn += 1;
-        if (sine < (skyline.facing[((turn * AZIMUTH_STEPS + 0.5) | 0) % AZIMUTH_STEPS] as number)) continue;
-      }
-      const row = (sine * SINE_STEPS + 0.5) | 0;
-      const glowRow = uneven
-        ? (((turn * GLOW_AZIMUTH_STEPS + 0.5) | 0) % GLOW_AZIMUTH_STEPS) * (SINE_STEPS + 1) + row
-        : row;
-      // The sine of half the distance from the Moon.
-      const apart = moonUp ? Math.sqrt(Math.max(0, (1 - (moonX * x + moonY * y + moonZ * z)) / 2)) : 0;
-      const moonRow = (apart * MOON_STEPS + 0.5) | 0;
-      usable[index] = (usable[index] as number) + hours;
-      for (let each = 0; each < noises.length; each++) {
-        const noise = noises[each] as NoiseTables;
-        const source = noise.detector.signal[index] as number;
-        let variance =
-          noise.constant + (noise.glow[glowRow] as number) + source * (noise.arriving[row] as number);
-        if (noise.moon !== null) variance += (noise.moon[moonRow] as number) * (moonPath[row] as number);
-        noise.counting[index] =
-          (noise.counting[index] as number) +
-          (hours * (noise.gain[row] as number) * (noise.measure + source * noise.overhead)) / variance;
-      }
+    lookAround(inView, instant, directions, skyline, uneven);
+    for (let each = 0; each < inView.count; each++) {
+      const index = inView.objects[each] as number;
+      usable[index] = (usable[index] as number) + instant.hours;
     }
+    for (const tables of noises) addInstant(tables, instant, inView, moonPath, conditions);
   }
   return { usable, counting: noises.map(({ counting }) => counting) };
 }

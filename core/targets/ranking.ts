@@ -46,6 +46,8 @@ export type RankingQuestion = {
   readonly conditions: ObservingConditions;
   readonly clearance: Clearance;
   readonly rules: RankingRules;
+  /** Objects already begun, by id, and how strongly each is preferred (1 is not at all). */
+  readonly preferred: ReadonlyMap<string, number>;
 };
 
 /**
@@ -77,11 +79,12 @@ function secondsNeeded(question: RankingQuestion, work: BandWork): Float64Array 
 /**
  * Ranks every object of the catalogue for the night.
  *
- * @returns all that get any counting hours and that a filter suits at all, each once with the filter
+ * @param most - so many of the best are given
+ * @returns those that get any counting hours and that a filter suits at all, each once with the filter
  *   that suits it best, best first
  */
-export function rankCamera(question: RankingQuestion): RankedObject[] {
-  const { columns, rules } = question;
+export function rankCamera(question: RankingQuestion, most: number): RankedObject[] {
+  const { columns, rules, preferred } = question;
   const works = question.filters.flat();
   const rig = works[0]?.rig;
   if (rig === undefined) return [];
@@ -101,29 +104,50 @@ export function rankCamera(question: RankingQuestion): RankedObject[] {
       suits: columns.suits[work.band.line ?? "continuum"],
     }),
   );
+  const fitOf = (index: number) =>
+    fieldFit(columns.majorDeg[index] as number, columns.minorDeg[index] as number, widthDeg, heightDeg);
 
-  const ranked: RankedObject[] = [];
-  columns.objects.forEach((object, index) => {
-    if ((hours.usable[index] as number) <= 0) return;
-    const best = bestBand(bands, index);
-    if (best === null) return;
-    const major = columns.majorDeg[index] as number;
-    const fit = fieldFit(major, columns.minorDeg[index] as number, widthDeg, heightDeg);
-    const sized = object.majorArcmin !== null;
+  const ranks = hours.usable.map((usable, index) => {
+    const best = usable > 0 ? bestBand(bands, index) : null;
+    if (best === null) return 0;
+    const fit = fitOf(index);
     const fitting = fit.objectInField * Math.min(1, fit.fillFraction / rules.fullFill);
-    ranked.push({
-      object,
-      filterIndex: best.filterIndex,
-      usableHours: hours.usable[index] as number,
-      countingHours: best.countingHours,
-      reach: best.reach,
-      fillFraction: sized ? fit.fillFraction : null,
-      objectInField: sized ? fit.objectInField : null,
-      suits: best.suits,
-      rank: best.worth * fitting,
-    });
+    return worthOf(best, index) * fitting * preferenceFor(columns.objects[index], preferred);
   });
-  return ranked.sort((one, other) => other.rank - one.rank);
+  return bestOf(ranks, most).flatMap((index) => {
+    const object = columns.objects[index];
+    const best = bestBand(bands, index);
+    if (object === undefined || best === null) return [];
+    const fit = object.majorArcmin === null ? null : fitOf(index);
+    const through = bands.filter(({ filterIndex }) => filterIndex === best.filterIndex);
+    return [
+      {
+        object,
+        filterIndex: best.filterIndex,
+        usableHours: hours.usable[index] as number,
+        countingHours: Math.min(...through.map(({ counting }) => counting[index] as number)),
+        reach: reachOf(best, index),
+        fillFraction: fit?.fillFraction ?? null,
+        objectInField: fit?.objectInField ?? null,
+        suits: best.suits[index] as number,
+        rank: ranks[index] as number,
+      },
+    ];
+  });
+}
+
+/** What the order is multiplied by for an object that is already begun; 1 for the rest. */
+export function preferenceFor(object: SkyObject | undefined, preferred: ReadonlyMap<string, number>): number {
+  return object === undefined || preferred.size === 0 ? 1 : (preferred.get(object.id) ?? 1);
+}
+
+/** Places of the largest values above 0, largest first. */
+export function bestOf(ranks: Float64Array, most: number): number[] {
+  const placed: number[] = [];
+  for (let index = 0; index < ranks.length; index++) {
+    if ((ranks[index] as number) > 0) placed.push(index);
+  }
+  return placed.sort((one, other) => (ranks[other] as number) - (ranks[one] as number)).slice(0, most);
 }
 
 type RankedBand = {
@@ -134,26 +158,17 @@ type RankedBand = {
 };
 
 /** The pass band through which an object gains most; `null` when through none. */
-function bestBand(bands: readonly RankedBand[], index: number) {
+function bestBand(bands: readonly RankedBand[], index: number): RankedBand | null {
   let best: RankedBand | null = null;
   let most = 0;
   for (const band of bands) {
     const worth = worthOf(band, index);
-    if (worth > most) [best, most] = [band, worth];
+    if (worth > most) {
+      best = band;
+      most = worth;
+    }
   }
-  if (best === null) return null;
-  const { filterIndex } = best;
-  const counting = bands
-    .filter((band) => band.filterIndex === filterIndex)
-    .map((band) => band.counting[index] as number);
-  return {
-    filterIndex,
-    /** Through the filter's least favoured band. */
-    countingHours: Math.min(...counting),
-    reach: reachOf(best, index),
-    suits: best.suits[index] as number,
-    worth: most,
-  };
+  return best;
 }
 
 function reachOf(band: RankedBand, index: number): number {

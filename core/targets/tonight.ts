@@ -68,6 +68,8 @@ type Candidate = RankedObject & { readonly from: FilterLooking; readonly use?: E
 
 /** More are looked at closely than are shown, as a few may turn out to have no window. */
 const SPARE_LOOKS = 2;
+/** The list is drawn from so many times its length of the best. */
+const POOL_FOR_VARIETY = 10;
 /** Another of a kind already shown counts for so much less: many kinds, not ten of one. */
 const SAME_KIND_SHARE = 0.86;
 const PLANETS: readonly BodyName[] = ["Moon", "Venus", "Mars", "Jupiter", "Saturn", "Uranus", "Neptune"];
@@ -76,7 +78,7 @@ const PLANETS: readonly BodyName[] = ["Moon", "Venus", "Mars", "Jupiter", "Satur
 export function fitsTonight(question: TonightQuestion): FitsTonight {
   const { columns, times, clear } = question;
   const spans = usableSpans(times, { kind: "place", raDeg: 0, decDeg: 0 }, clear);
-  const objects = totalHours(spans) > 0 ? variedBest(candidates(question, spans), question) : [];
+  const objects = totalHours(spans) > 0 ? variedBest(question, spans) : [];
   const bodies = bodiesInReach(question);
   const looked = objects.map((candidate) => lookCloser(question, candidate));
   const targets = [...looked, ...bodies]
@@ -86,28 +88,26 @@ export function fitsTonight(question: TonightQuestion): FitsTonight {
   return { targets, considered: columns.objects.length };
 }
 
-/** Every object, once, through whichever filter ranks it highest. */
-function candidates(question: TonightQuestion, spans: readonly Interval[]): Candidate[] {
-  const { columns, conditions, clearance, rig, rules, visualRules, lookings, preferred } = question;
+/** The best of all objects, each once, through whichever filter ranks it highest. */
+function candidates(question: TonightQuestion, spans: readonly Interval[], most: number): Candidate[] {
+  const { columns, conditions, clearance, rig, lookings, preferred } = question;
   const grid = nightGrid(conditions, spans, columns.directions);
-  const shared = { columns, grid, conditions, clearance };
+  const shared = { columns, grid, conditions, clearance, preferred };
   const filters = lookings.map(({ looking }) => (looking.kind === "camera" ? looking.works : []));
   const ranked: readonly (RankedObject & { readonly use?: EyepieceUse | null })[] =
     rig.kind === "visual"
-      ? rankVisual({ ...shared, rig, rules: visualRules })
-      : rankCamera({ ...shared, filters, rules });
-  const placed = ranked.flatMap((row) => {
+      ? rankVisual({ ...shared, rig, rules: question.visualRules }, most)
+      : rankCamera({ ...shared, filters, rules: question.rules }, most);
+  return ranked.flatMap((row) => {
     const from = lookings[row.filterIndex];
-    const rank = row.rank * (preferred.get(row.object.id) ?? 1);
-    return from === undefined ? [] : [{ ...row, rank, from }];
+    return from === undefined ? [] : [{ ...row, from }];
   });
-  return preferred.size === 0 ? placed : placed.sort((one, other) => other.rank - one.rank);
 }
 
 /** The best of a ranking, each further one of a kind counting a little less. */
-function variedBest(ranked: readonly Candidate[], question: TonightQuestion): Candidate[] {
+function variedBest(question: TonightQuestion, spans: readonly Interval[]): Candidate[] {
   const wanted = question.limit + SPARE_LOOKS;
-  const pool = ranked.slice(0, wanted * 10);
+  const pool = candidates(question, spans, wanted * POOL_FOR_VARIETY);
   const chosen: Candidate[] = [];
   const counts = new Map<ObjectKind, number>();
   while (chosen.length < wanted && pool.length > 0) {

@@ -15,7 +15,7 @@ import { bestView, type EyepieceUse, eyepieceUses, telescopeLimitMag } from "./e
 import type { NightGrid } from "./night-grid.ts";
 import { magnitudeIsItsOwn } from "./object-brightness.ts";
 import { extinctionAt, type ObservingConditions } from "./observing-conditions.ts";
-import type { RankedObject } from "./ranking.ts";
+import { bestOf, preferenceFor, type RankedObject } from "./ranking.ts";
 import type { VisualRules } from "./ranking-rules.ts";
 import type { ObjectKind, SkyObject } from "./sky-object.ts";
 import type { Clearance } from "./visibility.ts";
@@ -27,6 +27,8 @@ export type VisualQuestion = {
   readonly conditions: ObservingConditions;
   readonly clearance: Clearance;
   readonly rules: VisualRules;
+  /** As for a camera. */
+  readonly preferred: ReadonlyMap<string, number>;
 };
 
 export type RankedView = RankedObject & {
@@ -46,39 +48,46 @@ const MADE_OF_STARS: ReadonlySet<ObjectKind> = new Set([
 /**
  * Ranks every object of the catalogue for the eye.
  *
- * @returns all that are above the limits at some time and can be seen, best first
+ * @param most - so many of the best are given
+ * @returns those that are above the limits at some time and can be seen, best first
  */
-export function rankVisual(question: VisualQuestion): RankedView[] {
-  const { columns, conditions, rig, rules } = question;
+export function rankVisual(question: VisualQuestion, most: number): RankedView[] {
+  const { columns, conditions, rig, rules, preferred } = question;
   const hours = catalogueHours(question.grid, [eyeDetector(columns)], conditions, question.clearance);
   const counted = hours.counting[0] ?? new Float64Array(0);
   const uses = eyepieceUses(rig);
   const limitMag = telescopeLimitMag(conditions.zenithMagArcsec2, rig.apertureMm);
   const overheadMag = extinctionAt(conditions, V_BAND_NM);
+  const suitsOf = (object: SkyObject) =>
+    rules.suits[object.kind] * (object.showpiece ? 1 : (rules.undescribed[object.kind] ?? 1));
 
-  const ranked: RankedView[] = [];
-  columns.objects.forEach((object, index) => {
-    const counting = counted[index] as number;
-    if (counting <= 0) return;
-    const described = object.showpiece ? 1 : (rules.undescribed[object.kind] ?? 1);
-    const suits = described * rules.suits[object.kind];
-    const seen = suits > 0 ? seenBy(question, object, index, uses, limitMag, overheadMag) : null;
-    if (seen === null || seen.reach <= 0) return;
+  const ranks = counted.map((counting, index) => {
+    const object = columns.objects[index];
+    if (counting <= 0 || object === undefined || suitsOf(object) <= 0) return 0;
+    const seen = seenBy(question, object, index, uses, limitMag, overheadMag);
+    if (seen === null) return 0;
     const enough = Math.min(1, counting / rules.enoughHours);
-    ranked.push({
-      object,
-      filterIndex: 0,
-      usableHours: hours.usable[index] as number,
-      countingHours: counting,
-      suits,
-      rank: enough * seen.reach * seen.fit * suits,
-      reach: seen.reach,
-      fillFraction: seen.fillFraction,
-      objectInField: seen.objectInField,
-      use: seen.use,
-    });
+    return enough * seen.reach * seen.fit * suitsOf(object) * preferenceFor(object, preferred);
   });
-  return ranked.sort((one, other) => other.rank - one.rank);
+  return bestOf(ranks, most).flatMap((index) => {
+    const object = columns.objects[index];
+    const seen = object === undefined ? null : seenBy(question, object, index, uses, limitMag, overheadMag);
+    if (object === undefined || seen === null) return [];
+    return [
+      {
+        object,
+        filterIndex: 0,
+        usableHours: hours.usable[index] as number,
+        countingHours: counted[index] as number,
+        suits: suitsOf(object),
+        rank: ranks[index] as number,
+        reach: seen.reach,
+        fillFraction: seen.fillFraction,
+        objectInField: seen.objectInField,
+        use: seen.use,
+      },
+    ];
+  });
 }
 
 type Seen = {

@@ -38,7 +38,10 @@ export async function rankingTimes(): Promise<readonly Measured[]> {
   const clearance = { skyline: SITE.skyline, leastAltitudeDeg: LEAST_ALTITUDE_DEG.imaging };
   const rank = () => {
     const grid = nightGrid(conditions, times.workingWindows, columns.directions);
-    return rankCamera({ columns, grid, filters: [works], conditions, clearance, rules: RANKING_RULES });
+    return rankCamera(
+      { columns, grid, filters: [works], conditions, clearance, rules: RANKING_RULES, preferred: new Map() },
+      100,
+    );
   };
   const ranking = await medianMs(RUNS, rank);
 

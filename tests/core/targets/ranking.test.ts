@@ -160,14 +160,16 @@ function rowOf(looking: RigLooking, date: string, id: string): number {
   };
   const works = looking.looking.kind === "camera" ? looking.looking.works : [];
   const grid = nightGrid(conditions, times.workingWindows, only.directions);
-  const [row] = rankCamera({
+  const question = {
     columns: only,
     grid,
     filters: [works],
     conditions,
     clearance: looking.clearance,
     rules: RANKING_RULES,
-  });
+    preferred: new Map(),
+  };
+  const [row] = rankCamera(question, 1);
   return row?.countingHours ?? Number.NaN;
 }
 
