@@ -6,6 +6,7 @@
 import { about } from "./about.ts";
 import { align } from "./align.ts";
 import type { Command } from "./command.ts";
+import { exposure } from "./exposure.ts";
 import { forecast } from "./forecast.ts";
 import { framing } from "./framing.ts";
 import { mydata } from "./mydata.ts";
@@ -24,6 +25,7 @@ export const COMMANDS: readonly Command[] = [
   season,
   align,
   framing,
+  exposure,
   site,
   rig,
   mydata,

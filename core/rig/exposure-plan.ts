@@ -35,6 +35,8 @@ export type ExposureQuestion = {
   /** Whether the asker named that star: only then does it shorten the sub. */
   readonly starNamed: boolean;
   readonly decDeg: number;
+  /** Longest sub before the field's turning shows, seconds; `null` on a mount that does not turn it. */
+  readonly turningSeconds: number | null;
   /** The asker's own sub, or `null` to have one recommended. */
   readonly subSeconds: number | null;
   readonly rules: ExposureRules;
@@ -110,7 +112,10 @@ export function exposurePlan(question: ExposureQuestion): ExposurePlan {
   const [first, ...others] = question.bands;
   const leadingRates = others.reduce((most, rates) => (asked(rates) > asked(most) ? rates : most), first);
 
-  const tracking = trackingCapSeconds(rig, rules, question.decDeg);
+  const tracking = Math.min(
+    trackingCapSeconds(rig, rules, question.decDeg),
+    question.turningSeconds ?? Number.POSITIVE_INFINITY,
+  );
   const choice = recommendedSub(
     asked(leadingRates),
     {

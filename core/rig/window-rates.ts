@@ -131,3 +131,8 @@ export function bandRates(
   const channels = band.channels.map((channel) => channelRates(rig, band, channel, light, brightness));
   return { band, leading: channelRates(rig, band, band.leading, light, brightness), channels };
 }
+
+/** Mean temperature of the air, °C. */
+export function meanAirCelsius(light: WindowLight): number {
+  return mean(light, (moment) => moment.airCelsius);
+}

@@ -1,0 +1,331 @@
+/**
+ * One exposure worked out: a rig behind a filter on a target, under a night's conditions.
+ *
+ * @packageDocumentation
+ */
+import { COOLED_CELSIUS, EXPOSURE_RULES, TURNING_TRAIL_PX } from "../config/exposure-rules.ts";
+import { PHOTOMETRY } from "../config/photometry.ts";
+import { KIND_BRIGHTNESS, LEAST_ALTITUDE_DEG } from "../config/ranking.ts";
+import { SEEING_ARCSEC } from "../config/rig-defaults.ts";
+import { type Interval, totalHours } from "../core/interval.ts";
+import { fieldTurnRate, longestUnturnedSeconds } from "../core/mount/field-rotation.ts";
+import { meridianFlip } from "../core/mount/meridian-flip.ts";
+import { magArcsec2 } from "../core/night/sky-brightness.ts";
+import { bandResponses } from "../core/rig/band-response.ts";
+import { bestSpan } from "../core/rig/best-span.ts";
+import { moonCostOf, sensorCelsius } from "../core/rig/electrons.ts";
+import { type BandPlan, type ExposurePlan, exposurePlan } from "../core/rig/exposure-plan.ts";
+import { type Improvement, improvements } from "../core/rig/improvements.ts";
+import { pixelsAcross, scaleArcsecPerPixel } from "../core/rig/optics.ts";
+import type { CameraRig, Filter } from "../core/rig/rig.ts";
+import {
+  hoursToSignalToNoise,
+  patchRate,
+  patchSignalToNoise,
+  pixelSignalToNoise,
+} from "../core/rig/signal-to-noise.ts";
+import { usualSubSeconds } from "../core/rig/usual-sub.ts";
+import {
+  type BandRates,
+  bandRates,
+  lightAtZenith,
+  lightThrough,
+  meanAirCelsius,
+  meanAirmass,
+  meanSkyNanolamberts,
+  type WindowLight,
+} from "../core/rig/window-rates.ts";
+import { countingWeight } from "../core/targets/counting-hours.ts";
+import { V_BAND_NM } from "../core/targets/extinction.ts";
+import { type BrightnessBasis, objectBrightness } from "../core/targets/object-brightness.ts";
+import { extinctionAt } from "../core/targets/observing-conditions.ts";
+import { type TargetTrack, targetTrack, upperTransit } from "../core/targets/placer.ts";
+import type { SkyObject, SurfaceBrightness } from "../core/targets/sky-object.ts";
+import { middleOf, usableSpans } from "../core/targets/target-night.ts";
+import { visibleIntervals } from "../core/targets/visibility.ts";
+import { AskError } from "./ask-error.ts";
+import type { ExposureAsked } from "./exposure-asked.ts";
+import type { Situation } from "./situation.ts";
+
+/** What exposures are worked out for: never a body of the solar system. */
+export type ExposureTarget =
+  | { readonly kind: "object"; readonly object: SkyObject }
+  | { readonly kind: "place"; readonly raDeg: number; readonly decDeg: number };
+
+export type ExposureQuestion = {
+  readonly situation: Situation;
+  readonly rig: CameraRig;
+  readonly filter: Filter;
+  /** `null` for the zenith. */
+  readonly target: ExposureTarget | null;
+  readonly asked: ExposureAsked;
+};
+
+/** What is known of the object's surface, and how: `given` by the asker. */
+export type KnownBrightness = {
+  readonly brightness: SurfaceBrightness;
+  readonly basis: BrightnessBasis | "given" | "none";
+};
+
+/** Where the sums were made: along the target's window, or at the zenith for want of one. */
+export type SumsFor = "window" | "zenith" | "no-window";
+
+export type ExposureSum = {
+  readonly question: ExposureQuestion;
+  readonly sumsFor: SumsFor;
+  /** The target's windows, and the part of them that is used. */
+  readonly windows: readonly Interval[];
+  readonly used: readonly Interval[];
+  /** Whether the forecast's clouds cut the windows. */
+  readonly cutByCloud: boolean;
+  readonly plan: ExposurePlan;
+  readonly known: KnownBrightness;
+  readonly skyMagArcsec2: number;
+  readonly airmasses: number;
+  readonly sensorCelsius: number;
+  readonly seeingArcsec: number;
+  readonly starMagnitude: number;
+  /** Of the leading band; `null` when nothing is known of the object's surface. */
+  readonly signalToNoise: SignalToNoise | null;
+  /** The Moon's cost to each band, in the plan's order, and the worst. */
+  readonly moonCosts: readonly number[];
+  readonly moonCost: number;
+  readonly helps: readonly Improvement[];
+  readonly storageBytes: number;
+  /** When a german mount must turn over within the time used; `null` otherwise. */
+  readonly flipAt: Date | null;
+  /** What a second adds to a faint patch's squared signal-to-noise: two sums compare by it. */
+  readonly rate: number;
+};
+
+export type SignalToNoise = {
+  readonly perPixel: number;
+  readonly perPatch: number;
+  readonly hoursToWanted: number;
+};
+
+/** A faint surface, to compare rigs and places by where the object's own is not known. */
+const FAINT: SurfaceBrightness = {
+  continuumMagArcsec2: 25,
+  rayleigh: { "h-alpha": 5, "o-iii": 5, "s-ii": 5, "h-beta": 5 },
+};
+
+const NOTHING_KNOWN: SurfaceBrightness = { continuumMagArcsec2: null, rayleigh: {} };
+
+/** The surface the sums are made with: what was given, else the object's own. */
+export function knownBrightness(
+  target: ExposureTarget | null,
+  asked: Pick<ExposureAsked, "brightness" | "rayleigh">,
+): KnownBrightness {
+  const { brightness, rayleigh } = asked;
+  if (brightness !== null || rayleigh !== null) {
+    const lines =
+      rayleigh === null
+        ? {}
+        : { "h-alpha": rayleigh, "o-iii": rayleigh, "s-ii": rayleigh, "h-beta": rayleigh };
+    return { brightness: { continuumMagArcsec2: brightness, rayleigh: lines }, basis: "given" };
+  }
+  if (target?.kind !== "object") return { brightness: NOTHING_KNOWN, basis: "none" };
+  return objectBrightness(target.object, KIND_BRIGHTNESS);
+}
+
+type Window = Pick<ExposureSum, "windows" | "used" | "cutByCloud" | "sumsFor"> & {
+  readonly light: WindowLight;
+  readonly track: TargetTrack | null;
+};
+
+/** When the target is used and in what light. */
+function windowOf(question: ExposureQuestion, bands: ReturnType<typeof bandResponses>): Window {
+  const { situation, rig, filter, target, asked } = question;
+  const { conditions, times, site } = situation;
+  const middle = middleOf(times.night);
+  if (target === null) {
+    const windows = times.workingWindows;
+    const light = lightAtZenith(conditions, middle);
+    return { sumsFor: "zenith", windows, used: windows, cutByCloud: false, light, track: null };
+  }
+  const track = targetTrack(site, target, middle);
+  const clearance = { skyline: site.skyline, leastAltitudeDeg: LEAST_ALTITUDE_DEG.imaging };
+  const within = (spans: readonly Interval[]) =>
+    visibleIntervals((at) => track(at.getTime()), clearance, spans);
+  const dark = within(usableSpans(times, target, null));
+  const clear = situation.clear === null ? dark : within(usableSpans(times, target, situation.clear));
+  const windows = clear.length > 0 ? clear : dark;
+  const cutByCloud = totalHours(clear) < totalHours(dark) - 1 / 60;
+  const [first] = bands;
+  if (windows.length === 0 || first === undefined) {
+    const light = lightAtZenith(conditions, middle);
+    return { sumsFor: "no-window", windows: [], used: [], cutByCloud: false, light, track };
+  }
+  const subSeconds =
+    asked.subSeconds ?? usualSubSeconds(rig, filter, bands, conditions, middle, EXPOSURE_RULES);
+  const work = { rig, band: first, subSeconds };
+  const worthAt = (utMs: number) => countingWeight(work, conditions, NOTHING_KNOWN, track(utMs), utMs).weight;
+  const used = asked.hours === null ? windows : bestSpan(windows, asked.hours, worthAt);
+  return {
+    sumsFor: "window",
+    windows,
+    used,
+    cutByCloud,
+    light: lightThrough(conditions, track, used),
+    track,
+  };
+}
+
+/** When the mount must turn over within the time used. */
+function flipIn({ situation, rig }: ExposureQuestion, { track, used }: Window): Date | null {
+  if (track === null || used.length === 0) return null;
+  const { noon, nextNoon } = situation.times.night;
+  const transit = upperTransit(track, noon.getTime(), nextNoon.getTime());
+  return meridianFlip(rig.mount, transit, rig.flipAfterMinutes, used);
+}
+
+/** Nights that the time at hand takes: a flip comes once in each. */
+function nightsOf(asked: ExposureAsked, used: readonly Interval[]): number {
+  if (asked.hours === null || used.length === 0) return 1;
+  return Math.max(1, Math.ceil(asked.hours / totalHours(used) - 1e-6));
+}
+
+/** On an altazimuth mount: the shortest time in which a corner turns too far, over the time used. */
+function turningSeconds(question: ExposureQuestion, { track, used }: Window): number | null {
+  const { rig, situation } = question;
+  if (rig.mount !== "altazimuth" || track === null || used.length === 0) return null;
+  const { widthMm, heightMm, pixelUm } = rig.sensor;
+  const cornerPx = (Math.hypot(widthMm, heightMm) * 1000) / pixelUm / 2;
+  let fastest = 0;
+  for (const { start, end } of used) {
+    for (let utMs = start.getTime(); utMs <= end.getTime(); utMs += 300_000) {
+      const { altitudeDeg, azimuthDeg } = track(utMs);
+      const rate = Math.abs(fieldTurnRate(situation.site.latitudeDeg, altitudeDeg, azimuthDeg));
+      fastest = Math.max(fastest, rate);
+    }
+  }
+  return longestUnturnedSeconds(fastest, cornerPx, TURNING_TRAIL_PX);
+}
+
+function signalToNoiseOf(sum: {
+  readonly rig: CameraRig;
+  readonly plan: ExposurePlan;
+  readonly wanted: number;
+}): SignalToNoise | null {
+  const { rig, plan, wanted } = sum;
+  const { rates } = plan.leading;
+  if (!rates.leading.signalKnown) return null;
+  const pixelArcsec = scaleArcsecPerPixel(rig.sensor.pixelUm, rig.focalLengthMm);
+  const subs = { subSeconds: plan.subSeconds, count: plan.subCount };
+  const { patchArcsec } = EXPOSURE_RULES;
+  return {
+    perPixel: pixelSignalToNoise(rates.leading, subs),
+    perPatch: patchSignalToNoise(rates.channels, patchArcsec, pixelArcsec, subs),
+    hoursToWanted: hoursToSignalToNoise(rates.channels, patchArcsec, pixelArcsec, plan.subSeconds, wanted),
+  };
+}
+
+/** What a second is worth on a faint patch, through the band that stands for the filter. */
+function faintRate(rig: CameraRig, plan: ExposurePlan, light: WindowLight): number {
+  const { band } = plan.leading.rates;
+  const { channels } = bandRates(rig, band, light, FAINT);
+  const pixelArcsec = scaleArcsecPerPixel(rig.sensor.pixelUm, rig.focalLengthMm);
+  return patchRate(channels, EXPOSURE_RULES.patchArcsec, pixelArcsec, plan.subSeconds);
+}
+
+/** Bytes of one sub as cameras keep it. */
+function bytesOfSub({ sensor }: CameraRig): number {
+  const pixels = pixelsAcross(sensor.widthMm, sensor.pixelUm) * pixelsAcross(sensor.heightMm, sensor.pixelUm);
+  return pixels * (sensor.bitsPerPixel > 8 ? 2 : 1);
+}
+
+function nonEmpty(
+  bands: readonly BandRates[],
+  rig: CameraRig,
+  filter: Filter,
+): readonly [BandRates, ...BandRates[]] {
+  const [first, ...others] = bands;
+  if (first !== undefined) return [first, ...others];
+  throw new AskError(
+    "blind-filter",
+    "filter",
+    `“filter”: the sensor of ${rig.name} sees nothing through ${filter.name}; name another filter, or none.`,
+  );
+}
+
+/** The Moon's cost to one band. */
+function moonCostTo(plan: BandPlan, subSeconds: number): number {
+  return moonCostOf({ ...plan.rates.leading, subSeconds });
+}
+
+/**
+ * Works one exposure out.
+ *
+ * @throws AskError when no pixel of the rig sees anything through the filter
+ */
+export function exposureSum(question: ExposureQuestion): ExposureSum {
+  const { situation, rig, filter, target, asked } = question;
+  const { conditions, site } = situation;
+  const responses = bandResponses(rig, filter, PHOTOMETRY);
+  const window = windowOf(question, responses);
+  const { light } = window;
+  const known = knownBrightness(target, asked);
+  const bands = nonEmpty(
+    responses.map((band) => bandRates(rig, band, light, known.brightness)),
+    rig,
+    filter,
+  );
+  const hours = asked.hours ?? totalHours(window.used);
+  const flipAt = flipIn(question, window);
+  const airmasses = meanAirmass(light);
+  const seeingArcsec = asked.seeingArcsec ?? site.seeingArcsec ?? SEEING_ARCSEC;
+  const above = asked.star?.magnitude ?? EXPOSURE_RULES.unnamedStarMagnitude;
+  const starMagnitude = above + extinctionAt(conditions, V_BAND_NM) * airmasses;
+  const plan = exposurePlan({
+    rig,
+    bands,
+    windowSeconds: hours * 3600,
+    flips: flipAt === null ? 0 : nightsOf(asked, window.used),
+    airmasses,
+    seeingArcsec,
+    starMagnitude,
+    starNamed: asked.star !== null,
+    decDeg: declinationOf(target, site.latitudeDeg),
+    turningSeconds: turningSeconds(question, window),
+    subSeconds: asked.subSeconds,
+    rules: { ...EXPOSURE_RULES, readNoiseShare: asked.share },
+  });
+  const moonCosts = plan.bands.map((band) => moonCostTo(band, plan.subSeconds));
+  const warmth = sensorCelsius(rig, meanAirCelsius(light));
+  return {
+    question,
+    sumsFor: window.sumsFor,
+    windows: window.windows,
+    used: window.used,
+    cutByCloud: window.cutByCloud,
+    plan,
+    known,
+    skyMagArcsec2: magArcsec2(meanSkyNanolamberts(light)),
+    airmasses,
+    sensorCelsius: warmth,
+    seeingArcsec,
+    starMagnitude: above,
+    signalToNoise: signalToNoiseOf({ rig, plan, wanted: asked.wanted }),
+    moonCosts,
+    moonCost: Math.max(...moonCosts),
+    helps: improvements({
+      rates: plan.leading.rates.leading,
+      subSeconds: plan.subSeconds,
+      totalHours: plan.totalSeconds / 3600,
+      sensor: rig.sensor,
+      sensorCelsius: warmth,
+      cooledCelsius: COOLED_CELSIUS,
+      line: plan.leading.rates.band.line !== null,
+    }),
+    flipAt,
+    storageBytes: plan.subCount * bytesOfSub(rig),
+    rate: faintRate(rig, plan, light),
+  };
+}
+
+/** Where stars trail: at the target, or overhead. */
+function declinationOf(target: ExposureTarget | null, latitudeDeg: number): number {
+  if (target === null) return latitudeDeg;
+  return target.kind === "object" ? target.object.decDeg : target.decDeg;
+}
