@@ -155,6 +155,8 @@ function warn(sentence: string): void {
   process.stderr.write(`${sentence}\n`);
 }
 
+// Whoever reads may have had enough (`ask … | head`): that is no failure.
+process.stdout.on("error", () => process.exit(ANSWERED));
 const code = await main(process.argv.slice(2));
 // Standard output may be a pipe that is still being read; connections kept alive must not hold the process.
 process.stdout.write("", () => process.exit(code));

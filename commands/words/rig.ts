@@ -23,7 +23,7 @@ function cameraLines(rig: CameraRig): readonly string[] {
     sensor.channels.length > 1 ? (rig.modified ? "colour, modified" : "colour, unmodified") : "mono";
   const temperature =
     rig.sensorTemperature.kind === "set"
-      ? `${rig.sensorTemperature.celsius} °C`
+      ? `${String(rig.sensorTemperature.celsius).replace("-", "−")} °C`
       : `${rig.sensorTemperature.celsius} °C above the air`;
   const reducer = rig.reducerFactor === 1 ? "" : `, its ${short(rig.reducerFactor)}x included`;
   return [

@@ -1,6 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { createServer } from "node:http";
 import { join } from "node:path";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, onTestFinished } from "vitest";
 import { bytesOf, temporaryFolder } from "../store/temporary-folder.ts";
 import { askProcess, EVENING, startProcess } from "./asked.ts";
 
@@ -205,5 +206,23 @@ describe("the bot without a token", () => {
     expect(stdout).toMatch(/Fell End/);
     expect(stdout).toMatch(/sample/);
     expect(stdout).toMatch(/it would (not )?have been sent/);
+  });
+
+  it("waits four seconds in all for services that never answer, then shows the sample", async () => {
+    const silent = createServer(() => undefined);
+    await new Promise<void>((resolve) => silent.listen(0, "127.0.0.1", resolve));
+    onTestFinished(() => {
+      silent.closeAllConnections();
+      silent.close();
+    });
+    const address = silent.address();
+    const port = typeof address === "object" && address !== null ? address.port : 0;
+    const began = performance.now();
+    const { code, stdout } = await startProcess(temporaryFolder(), `http://127.0.0.1:${port}`);
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/sample/);
+    expect(performance.now() - began).toBeGreaterThan(4000);
+    // One try alone would wait 20 s; starting the program takes the rest.
+    expect(performance.now() - began).toBeLessThan(15_000);
   });
 });

@@ -25,22 +25,30 @@ export function askProcess(folder: string, words: readonly string[], input = "")
   return run("bot/console/ask.ts", folder, words, input);
 }
 
-/** Runs `npm start`'s program without a terminal. */
-export function startProcess(folder: string): Promise<Ended> {
-  return run("bot/main.ts", folder, [], "");
+/** Runs `npm start`'s program without a terminal, the weather services at an address. */
+export function startProcess(folder: string, services = NOWHERE): Promise<Ended> {
+  return run("bot/main.ts", folder, [], "", services);
 }
 
-function run(program: string, folder: string, words: readonly string[], input: string): Promise<Ended> {
-  const nowhere = "http://127.0.0.1:9";
+/** The discard port, at which nobody listens. */
+const NOWHERE = "http://127.0.0.1:9";
+
+function run(
+  program: string,
+  folder: string,
+  words: readonly string[],
+  input: string,
+  services = NOWHERE,
+): Promise<Ended> {
   const environment = {
     PATH: process.env.PATH,
     TZ: process.env.TZ,
     DUSKBELL_DATA: folder,
-    DUSKBELL_OPEN_METEO: nowhere,
-    DUSKBELL_AIR_QUALITY: nowhere,
-    DUSKBELL_GEOCODING: nowhere,
-    DUSKBELL_MET_NORWAY: nowhere,
-    DUSKBELL_SKY_SURVEY: nowhere,
+    DUSKBELL_OPEN_METEO: services,
+    DUSKBELL_AIR_QUALITY: services,
+    DUSKBELL_GEOCODING: services,
+    DUSKBELL_MET_NORWAY: services,
+    DUSKBELL_SKY_SURVEY: services,
   };
   return new Promise((resolve) => {
     const child = spawn(process.execPath, ["--import", "tsx", join(ROOT, program), ...words], {
