@@ -64,6 +64,9 @@ const FAINTEST_NUMBERED_GALAXY = 13.5;
 /** Clusters of galaxies are kept down to this magnitude of their tenth brightest member. */
 const FAINTEST_GALAXY_CLUSTER = 14;
 
+/** A group of bright stars wider than this that no showpiece describes is a scatter: nothing to propose. */
+const WIDEST_CLUSTER_ARCMIN = 60;
+
 export const PLACE_DECIMALS = 4;
 
 export function rounded(value: number, decimals: number): number {
@@ -136,7 +139,8 @@ export function baseObject(
     aliases: [desig, id]
       .map(writtenDesignation)
       .filter((name, i, all) => name !== written && all.indexOf(name) === i),
-    ranked: !PLATE_SURVEYS.test(id),
+    ranked:
+      !PLATE_SURVEYS.test(id) && !(kind === "open-cluster" && (extent.major ?? 0) >= WIDEST_CLUSTER_ARCMIN),
     showpiece: false,
   };
 }

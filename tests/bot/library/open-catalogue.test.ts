@@ -228,7 +228,7 @@ describe("names", () => {
   });
 
   it.each([
-    ["Andromida", "Andromeda Galaxy"],
+    ["Andromida", "Andromeda"],
     ["Rosete Nebula", "Rosette Nebula"],
     ["whirlpol galaxy", "Whirlpool Galaxy"],
     ["nroth america nebula", "North America Nebula"],
