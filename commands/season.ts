@@ -136,7 +136,7 @@ function seasonChart(
         : `${name}: ${dayWords(best.from)} to ${dayWords(best.to)}`,
     alt: `Dark, Moon-free hours a night in each of twelve months, at most ${most.toFixed(1)}. ${summary}`,
     cautions: [],
-    caption: "dark, Moon-free hours a night above the skyline",
+    caption: "Dark, Moon-free hours a night above the skyline",
     months: months.map(({ month, moonFreeHours }) => ({
       label: DateTime.fromISO(`${month}-01`, { zone: "utc" }).setLocale("en-GB").toFormat("LLL"),
       hoursPerNight: moonFreeHours,
