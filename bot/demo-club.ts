@@ -4,7 +4,6 @@
  * @packageDocumentation
  */
 import { COMMANDS } from "../commands/all.ts";
-import type { Books } from "../commands/books.ts";
 import { DEMO_CLUB, type DemoMember } from "../config/demo-club.ts";
 import type { Settings } from "../config/settings.ts";
 import { addClub, makeOrganiser } from "./store/club-rows.ts";
@@ -39,19 +38,9 @@ export async function setUpDemoClub(world: World): Promise<void> {
         await command.answer({ ...question, ...asked(member), at: world.clock() }, context);
       }
     }
-    await shareClubSite(context.books);
   });
 }
 
 function asked({ id, organiser }: DemoMember) {
   return { club: DEMO_CLUB.id, member: { id, name: id, organiser } };
-}
-
-async function shareClubSite(books: Books): Promise<void> {
-  for (const { id } of DEMO_CLUB.members) {
-    const own = (await books.sites.list(DEMO_CLUB.id, id)).find(
-      ({ ownerId, site }) => ownerId === id && site.name === DEMO_CLUB.sharedSite,
-    );
-    if (own) await books.sites.save(DEMO_CLUB.id, id, own.site, { shared: true, replaces: own.id });
-  }
 }

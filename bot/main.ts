@@ -20,7 +20,15 @@ async function main(): Promise<void> {
     import("./discord/start.ts"),
   ]);
   const warn = (sentence: string) => process.stderr.write(`${sentence}\n`);
-  await startDiscord(settings, await openWorld(settings, { warn }));
+  const world = await openWorld(settings, { warn });
+  const bot = await startDiscord(settings, world);
+  const leave = async () => {
+    await bot.stop();
+    await world.close();
+    process.exit(0);
+  };
+  process.once("SIGINT", leave);
+  process.once("SIGTERM", leave);
 }
 
 try {

@@ -22,8 +22,6 @@ export type DemoMember = {
 export type DemoClub = {
   readonly id: string;
   readonly name: string;
-  /** The club's own site: the organiser's, shared with all. */
-  readonly sharedSite: string;
   readonly members: readonly DemoMember[];
 };
 
@@ -34,7 +32,6 @@ function filter(name: string, bands: string, sub: number): DemoQuestion {
 export const DEMO_CLUB: DemoClub = {
   id: "fell-end",
   name: "Fell End Astronomy Circle",
-  sharedSite: "Fell End",
   members: [
     {
       id: "me",
@@ -60,6 +57,7 @@ export const DEMO_CLUB: DemoClub = {
             profile: "0:3, 60:4, 100:7, 130:12, 155:17, 180:18, 205:15, 230:9, 270:5, 320:3",
           },
         },
+        { command: "site", subcommand: "share", options: { site: "Fell End" } },
         {
           command: "rig",
           subcommand: "add",
