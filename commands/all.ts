@@ -5,12 +5,14 @@
  */
 import { about } from "./about.ts";
 import { align } from "./align.ts";
+import { club } from "./club.ts";
 import type { Command } from "./command.ts";
 import { exposure } from "./exposure.ts";
 import { forecast } from "./forecast.ts";
 import { framing } from "./framing.ts";
 import { mydata } from "./mydata.ts";
 import { night } from "./night.ts";
+import { notify } from "./notify.ts";
 import { rig } from "./rig.ts";
 import { season } from "./season.ts";
 import { site } from "./site.ts";
@@ -28,6 +30,8 @@ export const COMMANDS: readonly Command[] = [
   exposure,
   site,
   rig,
+  club,
+  notify,
   mydata,
   about,
 ];

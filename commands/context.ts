@@ -80,4 +80,9 @@ export interface Context {
   stars(): StarTable;
   /** Absent where the network may not be asked. */
   readonly skyPictures?: SkyPictures;
+  /**
+   * Why the evening post could not go into a channel of the club, as a sentence; `null` when it
+   * could. Only a chat knows.
+   */
+  channelTrouble?(club: string, channelId: string): string | null;
 }

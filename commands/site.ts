@@ -57,6 +57,10 @@ export const site: Command = {
       ]),
       defineSubcommand("remove", "Forget a site", [OWN_SITE]),
       defineSubcommand("list", "Your sites, and those shared in the club"),
+      defineSubcommand("share", "Show a site of yours to the club, or no longer", [
+        OWN_SITE,
+        defineFlag("stop", "Keep it to yourself again"),
+      ]),
       defineSubcommand("horizon", "What stands in the way around a site", [
         { ...SITE, description: "One of your saved sites; default: your own" },
         // Without a length of its own, so that the message is about points.
@@ -76,6 +80,8 @@ export const site: Command = {
         return edit(request, context);
       case "remove":
         return remove(request, context);
+      case "share":
+        return share(request, context);
       case "horizon":
         return horizon(request, context);
       default:
@@ -186,6 +192,20 @@ function counted(sites: number): string {
   return sites === 1 ? "one site" : `${sites} sites`;
 }
 
+async function share(request: Request, context: Context): Promise<Answer> {
+  const before = await ownSite(request, context);
+  const shared = !flagOption(request, "stop");
+  const others = (await context.books.sites.list(request.club, request.member.id)).filter(
+    (one) => one.shared && one.id !== before.id,
+  );
+  if (shared) refuseTaken(before.site.name, others);
+  const saved = await context.books.sites.save(request.club, request.member.id, before.site, {
+    shared,
+    replaces: before.id,
+  });
+  return described(saved, shared ? `${saved.site.name} is shared` : `${saved.site.name} is your own again`);
+}
+
 async function horizon(request: Request, context: Context): Promise<Answer> {
   const before =
     textOption(request, "site") === null
@@ -290,7 +310,7 @@ function refuseTaken(name: string, saved: readonly SavedSite[]): void {
   throw new AskError(
     "name-taken",
     "name",
-    `“name”: you keep a site called ${taken.site.name} already; change it with “site edit”, or choose another name.`,
+    `“name”: there is a site called ${taken.site.name} already; change it with “site edit”, or choose another name.`,
   );
 }
 

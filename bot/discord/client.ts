@@ -42,6 +42,28 @@ export function makeClient(apiBase: string | null): Client {
   return client;
 }
 
+/** Everything the evening post needs of a channel, in Discord's own words. */
+const NEEDED: readonly (readonly [bigint, string])[] = [
+  [PermissionFlagsBits.ViewChannel, "View Channel"],
+  [PermissionFlagsBits.SendMessages, "Send Messages"],
+  [PermissionFlagsBits.EmbedLinks, "Embed Links"],
+  [PermissionFlagsBits.AttachFiles, "Attach Files"],
+  [PermissionFlagsBits.ReadMessageHistory, "Read Message History"],
+];
+
+/** Why the evening post could not go into a channel of that server; `null` when it could. */
+export function channelTrouble(client: Client, guildId: string, channelId: string): string | null {
+  const channel = client.channels.cache.get(channelId);
+  if (client.user === null || channel === undefined || channel.isDMBased() || channel.guildId !== guildId) {
+    return "“channel”: I cannot see that channel: give me View Channel there, or choose another.";
+  }
+  if (!channel.isSendable()) return "“channel” must be one that takes messages.";
+  const permissions = channel.permissionsFor(client.user);
+  const missing = NEEDED.filter(([bit]) => permissions?.has(bit) !== true).map(([, name]) => name);
+  if (missing.length === 0) return null;
+  return `“channel”: I need more there before the evening post can go out: ${missing.join(", ")}.`;
+}
+
 /** Whether a channel's history may be read; `null` while the channel or our member is not known. */
 export function mayReadHistory(client: Client, channelId: string): boolean | null {
   const channel = client.channels.cache.get(channelId);

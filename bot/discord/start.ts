@@ -26,7 +26,7 @@ import { watchBook } from "../store/evening-watches.ts";
 import { listWishes } from "../store/notify-book.ts";
 import type { World } from "../world.ts";
 import { answerCommand } from "./answer-command.ts";
-import { makeClient, mayReadHistory } from "./client.ts";
+import { channelTrouble, makeClient, mayReadHistory } from "./client.ts";
 import { completeOption } from "./completion.ts";
 import { CompletionMemory } from "./completion-memory.ts";
 import type { DoorWorld } from "./door-world.ts";
@@ -82,7 +82,7 @@ export async function startDiscord(
     log,
     compose: parts.compose ?? eveningPost,
   });
-  const door = doorWorld(settings, world, { evenings, commands: parts.commands ?? COMMANDS, log });
+  const door = doorWorld(settings, world, { client, evenings, commands: parts.commands ?? COMMANDS, log });
   // The catalogue is read now, so that the first completion need not wait for it.
   void world.context().catalogue;
   client.on(Events.InteractionCreate, (interaction) => void hear(interaction, door));
@@ -184,13 +184,21 @@ function eveningWorld(settings: Settings, world: World, parts: EveningParts): Ev
 }
 
 type DoorParts = {
+  readonly client: Client;
   readonly evenings: EveningWorld;
   readonly commands: readonly Command[];
   readonly log: (line: string) => void;
 };
 
-function doorWorld(settings: Settings, world: World, { evenings, commands, log }: DoorParts): DoorWorld {
-  const contextFor = () => world.context();
+function doorWorld(
+  settings: Settings,
+  world: World,
+  { client, evenings, commands, log }: DoorParts,
+): DoorWorld {
+  const contextFor = () =>
+    Object.assign(world.context(), {
+      channelTrouble: (club: string, channelId: string) => channelTrouble(client, club, channelId),
+    });
   // Another server that speaks Discord's API keeps its members' files itself.
   const own = settings.discordApiBase === null ? [] : [new URL(settings.discordApiBase).origin];
   const hosts = [...FILE_HOSTS, ...own];

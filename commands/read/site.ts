@@ -101,7 +101,8 @@ export function bareSite(
   };
 }
 
-function unknownSite(option: string, text: string, saved: readonly SavedSite[]): AskError {
+/** What is wrong with a site's name, and the nearest that are known. */
+export function unknownSite(option: string, text: string, saved: readonly SavedSite[]): AskError {
   const names = nearestNames(
     text,
     saved.map(({ site }) => site.name),
