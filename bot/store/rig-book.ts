@@ -20,7 +20,7 @@ export function rigBook(db: Kysely<Tables>, clock: () => number): RigBook {
         .where("club_id", "=", club)
         .where("owner_id", "=", member)
         .orderBy("created_ms")
-        .orderBy("id")
+        .orderBy("name_key")
         .execute();
       return rows.map(savedRigFromRow);
     },

@@ -24,7 +24,7 @@ export function siteBook(db: Kysely<Tables>, clock: () => number): SiteBook {
         .where("club_id", "=", club)
         .where(({ eb, or }) => or([eb("owner_id", "=", member), eb("shared", "=", 1)]))
         .orderBy("created_ms")
-        .orderBy("id")
+        .orderBy("name_key")
         .execute();
       const saved = rows.map(savedSiteFromRow);
       return [
