@@ -14,6 +14,8 @@ const DEG = Math.PI / 180;
 const SAME_PLACE_ARCMIN = 0.4;
 /** Clusters' centres are estimates: two nearer than this are one, arcminutes. */
 const SAME_CLUSTER_ARCMIN = 4;
+/** Survey galaxies inside this share of a showpiece galaxy's length are its own knots, or it again. */
+const WITHIN_GALAXY = 0.3;
 /** A showpiece nebula covers at least so much around its centre, arcminutes. */
 const LEAST_COVER_ARCMIN = 6;
 
@@ -37,6 +39,9 @@ function repeats(later: SkyObject, earlier: SkyObject): boolean {
     return separation <= cover;
   }
   if (later.kind !== earlier.kind) return false;
+  if (later.kind === "galaxy" && earlier.showpiece) {
+    return separation <= Math.max(SAME_PLACE_ARCMIN, (earlier.majorArcmin ?? 0) * WITHIN_GALAXY);
+  }
   return separation <= (later.kind === "open-cluster" ? SAME_CLUSTER_ARCMIN : SAME_PLACE_ARCMIN);
 }
 
