@@ -3,14 +3,16 @@
  *
  * @packageDocumentation
  */
-import { type Interval, intervalHours, longestInterval, totalHours } from "../core/interval.ts";
+import { intervalHours, longestInterval, totalHours } from "../core/interval.ts";
 import type { Night, NightTimes } from "../core/night/night.ts";
 import { nightTimes } from "../core/night/night-times.ts";
 import type { Site } from "../core/site.ts";
-import { heightTrack } from "../core/sky/topocentric.ts";
 import { type Answer, type Figure, type FollowUp, isoOrNull } from "./answer.ts";
 import type { NightChart } from "./chart.ts";
 import type { Command } from "./command.ts";
+import { keptOptions } from "./kept-options.ts";
+import { nightPicture } from "./night-picture.ts";
+import { siteFigures, spanFigures } from "./object-figures.ts";
 import { nightsOf } from "./read/night.ts";
 import { NIGHT, NIGHTS, SITE } from "./read/options.ts";
 import { siteOf } from "./read/site.ts";
@@ -22,7 +24,6 @@ import {
   moonPassageWords,
   moonWords,
   nightsTable,
-  twilightSteps,
   twilightTable,
   windowMark,
 } from "./words/night-words.ts";
@@ -138,64 +139,28 @@ function capitalised(words: string): string {
 
 /** The same site again, where one was named. */
 function followUps(request: Request, asked: readonly FollowUp[]): readonly FollowUp[] {
-  const { site } = request.options;
-  if (typeof site !== "string") return asked;
-  return asked.map((one) => ({ ...one, options: { ...one.options, site } }));
-}
-
-const CHART_MARGIN_MS = 30 * 60_000;
-const MOON_STEP_MS = 10 * 60_000;
-
-/** From a little before sunset to a little after sunrise; noon to noon without either. */
-function chartSpan(times: NightTimes): Interval {
-  const { sunset, sunrise, night: which } = times;
-  if (sunset === null || sunrise === null) return { start: which.noon, end: which.nextNoon };
-  return {
-    start: new Date(sunset.getTime() - CHART_MARGIN_MS),
-    end: new Date(sunrise.getTime() + CHART_MARGIN_MS),
-  };
+  const where = keptOptions(request, ["site"]);
+  return asked.map((one) => ({ ...one, options: { ...one.options, ...where } }));
 }
 
 function nightChart(site: Site, times: NightTimes): NightChart {
-  const span = chartSpan(times);
-  const moonHeight = heightTrack("Moon", site);
-  const points = [];
-  for (let at = span.start.getTime(); at <= span.end.getTime(); at += MOON_STEP_MS) {
-    points.push({ at: new Date(at), altitudeDeg: moonHeight(at).altitudeDeg });
-  }
   const darkness = darknessWords(times);
   const window = longestInterval(times.workingWindows);
-  return {
-    kind: "night",
-    name: "night",
+  return nightPicture({
+    site,
+    times,
+    hours: [],
+    paths: [],
+    window: windowMark(times),
     title: darkness.replace(/\.$/, ""),
     alt: `The twilights of the night${window === null ? "" : `, a window of ${durationWords(intervalHours(window))}`}, and the Moon's height. ${darkness} ${moonWords(times)}`,
     cautions: [],
-    caption: `${site.name}, ${dateWords(times.night.date)}`,
-    timeZone: times.night.timeZone,
-    span,
-    twilights: twilightSteps(times),
-    paths: [],
-    window: windowMark(times),
-    cloud: [],
-    moon: {
-      points,
-      illuminatedFraction: times.moon.illuminatedFraction,
-      waxing: times.moon.waxing,
-    },
-  };
+  });
 }
 
 function nightFigures(site: Site, times: NightTimes): { readonly [name: string]: Figure } {
-  const windows = (spans: readonly Interval[]) =>
-    spans.map(({ start, end }) => ({ start: start.toISOString(), end: end.toISOString() }));
   return {
-    site: {
-      name: site.name,
-      latitudeDeg: site.latitudeDeg,
-      longitudeDeg: site.longitudeDeg,
-      timeZone: site.timeZone,
-    },
+    site: siteFigures(site),
     night: times.night.date,
     sunset: isoOrNull(times.sunset),
     civilDusk: isoOrNull(times.civilDusk),
@@ -212,9 +177,9 @@ function nightFigures(site: Site, times: NightTimes): { readonly [name: string]:
       phaseAngleDeg: times.moon.phaseAngleDeg,
       waxing: times.moon.waxing,
     },
-    darkWindows: windows(times.darkWindows),
-    moonFreeDarkWindows: windows(times.moonFreeDarkWindows),
+    darkWindows: spanFigures(times.darkWindows),
+    moonFreeDarkWindows: spanFigures(times.moonFreeDarkWindows),
     deepestTwilight: times.deepestTwilight,
-    workingWindows: windows(times.workingWindows),
+    workingWindows: spanFigures(times.workingWindows),
   };
 }

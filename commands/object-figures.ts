@@ -1,5 +1,5 @@
 /**
- * A target and its windows as figures.
+ * Sites, targets and windows as figures.
  *
  * @packageDocumentation
  */
@@ -9,6 +9,11 @@ import { bodyPlace } from "../core/sky/bodies.ts";
 import type { Target } from "../core/targets/sky-object.ts";
 import type { Figure } from "./answer.ts";
 import { targetName } from "./words/target-words.ts";
+
+/** `site` of the figures. */
+export function siteFigures({ name, latitudeDeg, longitudeDeg, timeZone }: Site): Figure {
+  return { name, latitudeDeg, longitudeDeg, timeZone };
+}
 
 /** Spans as figures carry them. */
 export function spanFigures(spans: readonly Interval[]): Figure {

@@ -18,6 +18,7 @@ import type { Answer } from "./answer.ts";
 import { AskError } from "./ask-error.ts";
 import type { SeasonChart } from "./chart.ts";
 import type { Command } from "./command.ts";
+import { keptOptions } from "./kept-options.ts";
 import { clearanceOf } from "./looking.ts";
 import { objectFigures } from "./object-figures.ts";
 import { nightOf } from "./read/night.ts";
@@ -161,8 +162,7 @@ function monthsFrom(firstDate: string, date: string): number {
 
 function followUps(request: Request, what: FixedTarget, best: ReturnType<typeof bestWeeks>): Answer["next"] {
   const target = what.kind === "object" ? what.object.id : targetName(what);
-  const { site } = request.options;
-  const where = typeof site === "string" ? { site } : {};
+  const where = keptOptions(request, ["site"]);
   const tonight = { label: `${target} tonight`, command: "target", options: { target, ...where } };
   if (best === null) return [tonight];
   return [

@@ -14,9 +14,10 @@ import { isoOrNull } from "./answer.ts";
 import { AskError } from "./ask-error.ts";
 import { cautionsFor } from "./cautions.ts";
 import type { Command } from "./command.ts";
+import { keptOptions } from "./kept-options.ts";
 import { type RigTonight, rigTonight } from "./looking.ts";
 import { nightChartSpan, nightPicture } from "./night-picture.ts";
-import { objectFigures, spanFigures } from "./object-figures.ts";
+import { objectFigures, siteFigures, spanFigures } from "./object-figures.ts";
 import { endToSunriseMinutes, pointingAt } from "./pointings.ts";
 import { filterOf } from "./read/filter.ts";
 import { instantOption, numberOption } from "./read/numbers.ts";
@@ -255,35 +256,19 @@ function pathSection(situation: Situation, found: TargetNight): Section {
 }
 
 function followUps(request: Request, what: Target, tonight: RigTonight): FollowUp[] {
-  const name = what.kind === "object" ? what.object.id : targetName(what);
-  const keep: Record<string, string | number | boolean> = {};
-  for (const option of ["site", "rig", "night"] as const) {
-    const value = request.options[option];
-    if (typeof value === "string") keep[option] = value;
-  }
-  const { site, rig, night } = keep;
-  const sited = { ...(site === undefined ? {} : { site }), ...(night === undefined ? {} : { night }) };
-  const rigged = rig === undefined ? {} : { rig };
+  const target = what.kind === "object" ? what.object.id : targetName(what);
+  const kept = (...names: string[]) => keptOptions(request, names);
   if (what.kind === "body") {
-    return [{ label: "What fits tonight", command: "tonight", options: { ...sited, ...rigged } }];
+    return [{ label: "What fits tonight", command: "tonight", options: kept("site", "night", "rig") }];
   }
-  const season: FollowUp = {
-    label: "Its season",
-    command: "season",
-    options: { target: name, ...(site === undefined ? {} : { site }) },
-  };
+  const season = { label: "Its season", command: "season", options: { target, ...kept("site") } };
   if (tonight.rig.kind === "visual") return [season];
   return [
-    { label: "Frame it", command: "framing", options: { target: name, ...rigged } },
+    { label: "Frame it", command: "framing", options: { target, ...kept("rig") } },
     {
       label: "Expose it",
       command: "exposure",
-      options: {
-        target: name,
-        ...sited,
-        ...rigged,
-        ...(typeof request.options.filter === "string" ? { filter: request.options.filter } : {}),
-      },
+      options: { target, ...kept("site", "night", "rig", "filter") },
     },
     season,
   ];
@@ -302,12 +287,7 @@ function targetFigures(
     kindWords: targetKind(what),
     sizeWords: size,
     night: times.night.date,
-    site: {
-      name: site.name,
-      latitudeDeg: site.latitudeDeg,
-      longitudeDeg: site.longitudeDeg,
-      timeZone: site.timeZone,
-    },
+    site: siteFigures(site),
     zenithSkyMagArcsec2: conditions.zenithMagArcsec2,
     track: track.map((point) => ({ ...point, at: point.at.toISOString() })),
     transit:

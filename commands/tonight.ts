@@ -16,9 +16,10 @@ import { columnsOf } from "./catalogue-columns.ts";
 import { cautionsFor } from "./cautions.ts";
 import type { Command } from "./command.ts";
 import type { Context } from "./context.ts";
+import { keptOptions } from "./kept-options.ts";
 import { clearanceOf, rigTonight } from "./looking.ts";
 import { nightPicture } from "./night-picture.ts";
-import { objectFigures, spanFigures } from "./object-figures.ts";
+import { objectFigures, siteFigures, spanFigures } from "./object-figures.ts";
 import { endToSunriseMinutes, pointingAt } from "./pointings.ts";
 import { filterIfAny } from "./read/filter.ts";
 import { wholeNumberOption } from "./read/numbers.ts";
@@ -214,18 +215,13 @@ export function eveningPicture({ situation, fits }: Evening): Answer["charts"][n
 }
 
 function followUps(request: Request, { fits }: Evening): FollowUp[] {
-  const keep: Record<string, string | number | boolean> = {};
-  for (const option of ["site", "night", "rig", "filter"] as const) {
-    const value = request.options[option];
-    if (typeof value === "string") keep[option] = value;
-  }
-  const { filter: _, ...withoutFilter } = keep;
+  const kept = keptOptions(request, ["site", "night", "rig", "filter"]);
   const asked = fits.targets.slice(0, PICTURED).map(({ target }) => ({
     label: shortName(target),
     command: "target",
-    options: { target: shortName(target), ...keep },
+    options: { target: shortName(target), ...kept },
   }));
-  const { rig: __, ...placed } = withoutFilter;
+  const placed = keptOptions(request, ["site", "night"]);
   return [...asked, { label: "The coming nights", command: "forecast", options: placed }];
 }
 
@@ -235,12 +231,7 @@ function eveningFigures({ situation, rig, fits, card, ifItClears }: Evening): {
   const { site, times, verdict } = situation;
   return {
     night: times.night.date,
-    site: {
-      name: site.name,
-      latitudeDeg: site.latitudeDeg,
-      longitudeDeg: site.longitudeDeg,
-      timeZone: site.timeZone,
-    },
+    site: siteFigures(site),
     rig: rig.name,
     verdict: verdict.kind === "unknown" ? null : verdict.kind,
     outlook: verdict.outlook,

@@ -9,13 +9,9 @@
 import { moonBeam, scatteredShare, scattering } from "../night/moonlight.ts";
 import { nanolamberts } from "../night/sky-brightness.ts";
 import { skyGlowNanolamberts } from "../night/sky-glow.ts";
-import type { BandResponse, BandSky, ChannelResponse } from "../rig/band-response.ts";
-import { darkElectronsPerSecond } from "../rig/electrons.ts";
-import { EMISSION_LINES } from "../rig/emission-lines.ts";
 import { DEG_PER_RAD, RAD_PER_DEG } from "../sky/angles.ts";
 import { airmass } from "./airmass.ts";
-import type { CatalogueColumns } from "./catalogue-columns.ts";
-import type { BandWork } from "./counting-hours.ts";
+import { type Detector, weightOfSky } from "./detector.ts";
 import { transmission, V_BAND_NM } from "./extinction.ts";
 import type { GridInstant, NightGrid } from "./night-grid.ts";
 import { extinctionAt, type ObservingConditions } from "./observing-conditions.ts";
@@ -29,48 +25,6 @@ export type CatalogueHours = {
   readonly counting: readonly Float64Array[];
 };
 
-/** What looks at the sky, and what its noise is made of. */
-export type Detector = {
-  /** Where extinction is taken. */
-  readonly wavelengthNm: number;
-  /** Weight of sky and Moon, in the detector's own unit for each nanolambert. */
-  readonly skies: readonly BandSky[];
-  /** The night's own sky, measured; `null` to take it from nanolamberts. */
-  readonly measuredSky: number | null;
-  /** Noise that is there without any light, at an air temperature. */
-  readonly ownNoise: (airCelsius: number) => number;
-  /** Of each object above the air; it adds to the noise. */
-  readonly signal: Float64Array;
-  /** An hour counts by this power of the light that arrives: 2 for a picture, 1 for the eye. */
-  readonly arrivingPower: number;
-};
-
-/** A camera behind one pass band, in electrons a second. */
-export function cameraDetector(columns: CatalogueColumns, work: BandWork): Detector {
-  const { band, rig, subSeconds } = work;
-  const readout = rig.mode.readNoiseElectrons ** 2 / subSeconds;
-  return {
-    wavelengthNm: band.leading.wavelengthNm,
-    skies: band.leading.skies,
-    measuredSky: band.leading.measuredSkyElectrons,
-    ownNoise: (airCelsius) => darkElectronsPerSecond(rig, airCelsius) + readout,
-    signal: catalogueSignals(columns, band, band.leading),
-    arrivingPower: 2,
-  };
-}
-
-/** The eye: contrast against the sky, in nanolamberts. */
-export function eyeDetector(columns: CatalogueColumns): Detector {
-  return {
-    wavelengthNm: V_BAND_NM,
-    skies: [{ wavelengthNm: V_BAND_NM, electronsPerNanolambert: 1 }],
-    measuredSky: null,
-    ownNoise: () => 0,
-    signal: new Float64Array(columns.objects.length),
-    arrivingPower: 1,
-  };
-}
-
 /** Rows of a table by the sine of the altitude, from 0 to 1. */
 const SINE_STEPS = 2048;
 /** Rows of a table by the sine of half the distance from the Moon, from 0 to 1. */
@@ -83,37 +37,6 @@ function tableBySine(value: (altitudeDeg: number) => number, steps: number): Flo
   return Float64Array.from({ length: steps + 1 }, (_, step) =>
     value(Math.asin(Math.min(1, step / steps)) * DEG_PER_RAD),
   );
-}
-
-/**
- * Signal of each object above the air through one dye: its line, or its continuum and what lines pass.
- *
- * @returns electrons a second and signal-seeing pixel, by object
- */
-export function catalogueSignals(
-  columns: CatalogueColumns,
-  band: BandResponse,
-  channel: ChannelResponse,
-): Float64Array {
-  const sums = new Float64Array(columns.objects.length);
-  for (const each of EMISSION_LINES) {
-    const perRayleigh = channel.electronsPerRayleigh[each];
-    if (perRayleigh === undefined) continue;
-    const rayleigh = columns.rayleigh[each];
-    for (let index = 0; index < sums.length; index++) {
-      sums[index] = (sums[index] as number) + (rayleigh[index] as number) * perRayleigh;
-    }
-  }
-  for (let index = 0; index < sums.length; index++) {
-    const lines = sums[index] as number;
-    if (band.line !== null && lines > 0) continue;
-    sums[index] = lines + (columns.continuum[index] as number) * channel.electronsPerNanolambert;
-  }
-  return sums;
-}
-
-function weightOfSky(detector: Detector): number {
-  return detector.skies.reduce((sum, sky) => sum + sky.electronsPerNanolambert, 0);
 }
 
 /** The moonless night's own sky by altitude, and by azimuth where it is uneven. */

@@ -9,8 +9,9 @@
 import { fieldFit } from "../rig/ellipse-in-frame.ts";
 import { fieldDeg, scaleArcsecPerPixel } from "../rig/optics.ts";
 import type { CatalogueColumns } from "./catalogue-columns.ts";
-import { cameraDetector, catalogueHours, catalogueSignals } from "./catalogue-hours.ts";
+import { catalogueHours } from "./catalogue-hours.ts";
 import { type BandWork, zenithVariance } from "./counting-hours.ts";
+import { cameraDetector, catalogueSignals } from "./detector.ts";
 import { transmission } from "./extinction.ts";
 import type { NightGrid } from "./night-grid.ts";
 import { extinctionAt, type ObservingConditions } from "./observing-conditions.ts";

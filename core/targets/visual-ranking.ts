@@ -9,7 +9,8 @@
 import { magArcsec2 } from "../night/sky-brightness.ts";
 import type { VisualRig } from "../rig/rig.ts";
 import type { CatalogueColumns } from "./catalogue-columns.ts";
-import { catalogueHours, eyeDetector } from "./catalogue-hours.ts";
+import { catalogueHours } from "./catalogue-hours.ts";
+import { eyeDetector } from "./detector.ts";
 import { V_BAND_NM } from "./extinction.ts";
 import { bestView, type EyepieceUse, eyepieceUses, telescopeLimitMag } from "./eyepiece-choice.ts";
 import type { NightGrid } from "./night-grid.ts";
