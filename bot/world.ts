@@ -7,7 +7,6 @@
  * @packageDocumentation
  */
 import tzLookup from "@photostructure/tz-lookup";
-import type { Kysely } from "kysely";
 import type { Context, Forecasts, Places, SkyPictures } from "../commands/context.ts";
 import type { Settings } from "../config/settings.ts";
 import type { Weather } from "./forecast/open-forecasts.ts";
@@ -16,7 +15,6 @@ import { openStars } from "./library/open-stars.ts";
 import { storeBooks } from "./store/books.ts";
 import { forecastShelf } from "./store/forecast-shelf.ts";
 import { openStore, type Store } from "./store/store.ts";
-import type { Tables } from "./store/tables.ts";
 import type { OpenedPictures } from "./survey/hips2fits.ts";
 
 /** Where forecasts and places come from: nowhere, or what somebody else opened; `null` for the services. */
@@ -38,7 +36,7 @@ export type World = {
   /** What commands receive. The books ask for the club with each call. */
   context(instead?: WeatherInstead): Context;
   /** As {@link World.context}, its books within a transaction of the store. */
-  contextWithin(transaction: Kysely<Tables>): Context;
+  contextWithin(transaction: Store["db"]): Context;
   /** The weather services, opened once. */
   weather(): Promise<Weather>;
   close(): Promise<void>;
@@ -86,7 +84,7 @@ export async function openWorld(settings: Settings, options: WorldOptions = {}):
     forecasts: { at: async (place, from) => (await weather()).forecasts.at(place, from) } satisfies Forecasts,
     places: { find: async (name) => (await weather()).places.find(name) } satisfies Places,
   };
-  const contextOver = (db: Kysely<Tables>, instead: WeatherInstead): Context => ({
+  const contextOver = (db: Store["db"], instead: WeatherInstead): Context => ({
     books: storeBooks(db, nowMs),
     get catalogue() {
       return catalogue();
