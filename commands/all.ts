@@ -5,11 +5,13 @@
  */
 import { about } from "./about.ts";
 import { align } from "./align.ts";
+import { calibration } from "./calibration.ts";
 import { club } from "./club.ts";
 import type { Command } from "./command.ts";
 import { exposure } from "./exposure.ts";
 import { forecast } from "./forecast.ts";
 import { framing } from "./framing.ts";
+import { log } from "./log.ts";
 import { mydata } from "./mydata.ts";
 import { night } from "./night.ts";
 import { notify } from "./notify.ts";
@@ -26,6 +28,8 @@ export const COMMANDS: readonly Command[] = [
   target,
   season,
   align,
+  log,
+  calibration,
   framing,
   exposure,
   site,

@@ -28,6 +28,8 @@ export interface LogBook {
   add(club: string, member: string, rows: NewRows): Promise<Added>;
   /** Takes the latest batch back; `null` when nothing is left to take back. */
   undo(club: string, member: string): Promise<KeptRows | null>;
+  /** The latest subs, the latest night first; of one object, or of all. */
+  latest(club: string, member: string, limit: number, object: string | null): Promise<readonly FrameSet[]>;
   /** Every row, the oldest night first. */
   all(club: string, member: string): Promise<KeptRows>;
   /** The same subs with those of a night alike added up, from a night on; temperatures and turns to half a degree. */

@@ -82,7 +82,7 @@ export async function settingUp(request: Request, context: Context): Promise<Set
       ...(rig.kind === "camera" ? ["The guide star is taken to stand in the middle of the field."] : []),
       ...(typeof gotoAsked === "boolean"
         ? []
-        : [`A ${rig.mount} mount is taken ${goto ? "to find" : "not to find"} objects by itself.`]),
+        : [`A mount of the kind “${rig.mount}” is taken ${goto ? "to find" : "not to find"} objects by itself.`]),
     ],
   };
 }

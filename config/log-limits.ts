@@ -48,3 +48,10 @@ export const FINISH_NIGHTS_AT_LEAST = 3;
 
 /** Nights with an answer before shares and scores are shown instead of counts. */
 export const RECORD_NIGHTS_AT_LEAST = 30;
+
+/** Subs older than so many nights are taken as calibrated, unless asked for. */
+export const CALIBRATION_NIGHTS = 90;
+
+/** Idle hours are looked for so many nights ahead, and are worth naming from so long on. */
+export const IDLE_NIGHTS = 7;
+export const IDLE_HOURS_AT_LEAST = 0.5;

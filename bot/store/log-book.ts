@@ -88,6 +88,21 @@ export function logBook(db: Kysely<Tables>, clock: () => number): LogBook {
       });
     },
 
+    async latest(club, member, limit, object) {
+      const mine = db
+        .selectFrom("log_frames")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("member_id", "=", member);
+      const rows = await (object === null ? mine : mine.where("object", "=", object))
+        .orderBy("night", "desc")
+        .orderBy("created_ms", "desc")
+        .orderBy("id")
+        .limit(limit)
+        .execute();
+      return rows.map(frameSetFromRow);
+    },
+
     async all(club, member) {
       const frames = await db
         .selectFrom("log_frames")
@@ -262,6 +277,7 @@ function libraryRow(set: LibrarySet, stamp: Stamp): CalibrationFrameRow {
     sensor_celsius: set.sensorCelsius,
     rotation_deg: set.rotationDeg,
     rig: set.rig,
+    started_ms: set.startedAt === null ? null : set.startedAt.getTime(),
     duplicate_key: libraryKey(set),
     batch: stamp.batch,
     created_ms: stamp.now,
@@ -313,6 +329,7 @@ function librarySetFromRow(row: CalibrationFrameRow): LibrarySet {
     sensorCelsius: row.sensor_celsius,
     rotationDeg: row.rotation_deg,
     rig: row.rig,
+    startedAt: row.started_ms === null ? null : new Date(Number(row.started_ms)),
   };
 }
 

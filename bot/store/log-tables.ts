@@ -71,6 +71,7 @@ export type CalibrationFrameRow = {
   readonly sensor_celsius: number | null;
   readonly rotation_deg: number | null;
   readonly rig: string | null;
+  readonly started_ms: number | null;
   readonly duplicate_key: string;
   readonly batch: number;
   readonly created_ms: number;

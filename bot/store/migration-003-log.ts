@@ -39,6 +39,11 @@ export const log: Migration = {
       .on("log_frames")
       .columns(["club_id", "member_id", "batch"])
       .execute();
+    await db.schema
+      .createIndex("log_frames_night")
+      .on("log_frames")
+      .columns(["club_id", "member_id", "night"])
+      .execute();
 
     await db.schema
       .createTable("log_sums")
@@ -78,6 +83,7 @@ export const log: Migration = {
       .addColumn("sensor_celsius", "double precision")
       .addColumn("rotation_deg", "double precision")
       .addColumn("rig", "text")
+      .addColumn("started_ms", "bigint")
       .addColumn("duplicate_key", "text", (column) => column.notNull())
       .addColumn("batch", "integer", (column) => column.notNull())
       .addColumn("created_ms", "bigint", (column) => column.notNull())

@@ -59,8 +59,8 @@ export function driftMethodLines(north: boolean, latitudeDeg: number, watchMinut
   const screw = Number.isFinite(turn) && turn < 60 ? ` (${turn.toFixed(1)}′ on the azimuth screw)` : "";
   return [
     `Drift method, ${watchMinutes} minutes a look: each ${perArcmin.toFixed(1)}″ of drift is 1′ of error (Hook 1989: 0.2625″ a minute).`,
-    `A star on the meridian near the equator: drifts it north, the axis points too far ${wrongWay[0]}${screw}.`,
-    `A star low in the east near the equator: drifts it north, the axis points too ${wrongWay[1]}; in the west the other way.`,
+    `If a star on the meridian near the equator drifts north, the axis points too far ${wrongWay[0]}${screw}.`,
+    `If a star low in the east near the equator drifts north, the axis points too ${wrongWay[1]}; in the west it is the other way.`,
   ];
 }
 

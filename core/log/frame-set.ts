@@ -44,6 +44,8 @@ export type LibrarySet = {
   /** Flats alone have one. */
   readonly rotationDeg: number | null;
   readonly rig: string | null;
+  /** When the first of them began; `null` for those added by hand. */
+  readonly startedAt: Date | null;
 };
 
 /** Hours of the kept subs by the clock. */
@@ -67,20 +69,12 @@ export function duplicateKey(set: FrameSet): string {
   return [...identity, ...moment].map((part) => String(part).toLowerCase()).join("|");
 }
 
-/** As {@link duplicateKey}, for the library: the same frames of the same night. */
+/** As {@link duplicateKey}, for the library. */
 export function libraryKey(set: LibrarySet): string {
-  return [
-    set.kind,
-    set.night,
-    set.passband ?? "",
-    set.rig ?? "",
-    set.frames,
-    set.subSeconds,
-    set.gain,
-    set.iso,
-    set.sensorCelsius,
-    set.rotationDeg,
-  ]
-    .map((part) => String(part).toLowerCase())
-    .join("|");
+  const identity = [set.kind, set.passband ?? "", set.rig ?? "", set.subSeconds];
+  const moment =
+    set.startedAt !== null
+      ? ["at", set.startedAt.getTime()]
+      : ["on", set.night, set.frames, set.gain, set.iso, set.sensorCelsius, set.rotationDeg];
+  return [...identity, ...moment].map((part) => String(part).toLowerCase()).join("|");
 }

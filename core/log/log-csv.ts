@@ -51,7 +51,7 @@ export function writeLogCsv(table: LogTable): string {
     ]),
     ...table.library.map((set) => [
       ...[set.night, null, set.passband, set.frames, set.subSeconds, set.gain, set.iso],
-      ...[set.sensorCelsius, set.rotationDeg, null, set.rig, null, set.kind],
+      ...[set.sensorCelsius, set.rotationDeg, null, set.rig, isoOf(set.startedAt), set.kind],
     ]),
   ];
   return [LOG_COLUMNS, ...rows].map((cells) => csvLine(cells)).join("");
@@ -95,10 +95,13 @@ function readRow({ cells }: CsvRecord): Row | BadCell {
     figures.set(column, figure);
   }
   const night = textOf("night");
+  const started = textOf("started");
+  const startedAt = started === "" ? null : instantOf(started);
   const frames = figures.get("frames") ?? null;
   const subSeconds = figures.get("sub_seconds") ?? null;
   if (!/^\d{4}-\d{2}-\d{2}$/.test(night)) return bad("night");
   if (frames === null) return bad("frames");
+  if (startedAt === "unreadable") return bad("started");
   const shared = {
     night,
     frames,
@@ -107,18 +110,16 @@ function readRow({ cells }: CsvRecord): Row | BadCell {
     sensorCelsius: figures.get("sensor_celsius") ?? null,
     rotationDeg: figures.get("rotation_deg") ?? null,
     rig: textOf("rig") || null,
+    startedAt,
   };
   const kind = textOf("kind").toLowerCase() || "light";
   if (kind === "light") {
-    const started = textOf("started");
-    const startedAt = started === "" ? null : instantOf(started);
     const object = textOf("object");
-    if (startedAt === "unreadable") return bad("started");
     if (object === "") return bad("object");
     if (subSeconds === null) return bad("sub_seconds");
     const passband = textOf("passband") || "none";
     const rejected = figures.get("rejected") ?? 0;
-    return { sort: "light", set: { ...shared, object, passband, subSeconds, rejected, startedAt } };
+    return { sort: "light", set: { ...shared, object, passband, subSeconds, rejected } };
   }
   if (!isCalibrationKind(kind)) return bad("kind");
   if (kind !== "bias" && subSeconds === null) return bad("sub_seconds");

@@ -18,9 +18,10 @@ export function passbandKey(text: string): string {
 }
 
 /**
- * The name a filter is filed under.
+ * The name a filter is filed under: the common one where there is one, so that members'
+ * hours through the same line add up, else the rig's own.
  *
- * @param known - the rig's own filters, which come first
+ * @param known - the rig's own filters
  * @param table - the names everybody uses
  * @returns `null` when nothing answers to it
  */
@@ -30,10 +31,8 @@ export function passbandOf(
   table: readonly PassbandNames[],
 ): string | null {
   const key = passbandKey(text);
-  const own = known.find((name) => passbandKey(name) === key);
-  if (own !== undefined) return own;
   const common = table.find(({ name, aliases }) =>
     [name, ...aliases].some((alias) => passbandKey(alias) === key),
   );
-  return common?.name ?? null;
+  return common?.name ?? known.find((name) => passbandKey(name) === key) ?? null;
 }

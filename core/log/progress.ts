@@ -56,7 +56,9 @@ export function progressLines(
   for (const { object, passband } of wanted) lines.set(keyOf(object, passband), []);
   for (const tally of tallies) {
     const key = keyOf(tally.object, tally.passband);
-    lines.set(key, [...(lines.get(key) ?? []), tally]);
+    const line = lines.get(key);
+    if (line === undefined) lines.set(key, [tally]);
+    else line.push(tally);
   }
   const wishes = new Map(wanted.map((wish) => [keyOf(wish.object, wish.passband), wish]));
   return [...lines]

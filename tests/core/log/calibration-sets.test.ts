@@ -36,6 +36,7 @@ const library = (kind: LibrarySet["kind"], over: Partial<LibrarySet> = {}): Libr
   sensorCelsius: -10,
   rotationDeg: kind === "flat" ? 45 : null,
   rig: "reflector",
+  startedAt: null,
   ...over,
 });
 

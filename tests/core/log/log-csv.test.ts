@@ -60,6 +60,7 @@ const librarySet: fc.Arbitrary<LibrarySet> = fc.record({
   subSeconds: fc.double({ min: 0.0001, max: 7200, noNaN: true }),
   ...settings,
   rig: fc.option(name),
+  startedAt: fc.option(night),
 });
 
 describe("writeLogCsv", () => {
