@@ -16,6 +16,7 @@ import { defineFlag, defineNumber, NIGHT, RIG, SITE, TARGET_IF_ANY } from "./rea
 import type { Request } from "./request.ts";
 import { placed, type SettingUp, settingUp } from "./setting-up.ts";
 import type { Situation } from "./situation.ts";
+import { shortName } from "./tonight.ts";
 import {
   alignmentLines,
   damageLines,
@@ -116,7 +117,7 @@ function describeAlignment(request: Request, found: SettingUp): Answer {
           ]
         : [],
     cautions,
-    next: followUps(request, name),
+    next: followUps(request, target === null ? null : shortName(target.target)),
     figures: alignFigures(found),
     credits: report.credits,
   };
