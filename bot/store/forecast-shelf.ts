@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { Kysely } from "kysely";
+import { REFRESH } from "../../config/forecast-services.ts";
 import type { ForecastAnswerRow, Tables } from "./tables.ts";
 
 export type KeptAnswer = {
@@ -17,9 +18,8 @@ export type KeptAnswer = {
 
 export type ForecastShelf = {
   get(key: string): Promise<KeptAnswer | null>;
+  /** Keeps an answer, and drops those that have become useless meanwhile. */
   put(key: string, answer: KeptAnswer): Promise<void>;
-  /** Drops what was fetched before. */
-  dropOlderThan(instant: Date): Promise<void>;
 };
 
 export function forecastShelf(db: Kysely<Tables>): ForecastShelf {
@@ -46,10 +46,10 @@ export function forecastShelf(db: Kysely<Tables>): ForecastShelf {
         .values(row)
         .onConflict((conflict) => conflict.column("cache_key").doUpdateSet(row))
         .execute();
-    },
-
-    async dropOlderThan(instant) {
-      await db.deleteFrom("forecast_answers").where("fetched_ms", "<", instant.getTime()).execute();
+      await db
+        .deleteFrom("forecast_answers")
+        .where("fetched_ms", "<", row.fetched_ms - REFRESH.uselessAfterMs)
+        .execute();
     },
   };
 }

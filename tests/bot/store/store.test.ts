@@ -201,7 +201,7 @@ describe("the member book", () => {
 });
 
 describe("forecastShelf", () => {
-  it("gives back the answer last put under a key, and drops the old ones", async () => {
+  it("gives back the answer last put under a key, and drops those too old to be shown", async () => {
     const shelf = forecastShelf((await openIn(temporaryFolder())).db);
     const kept = {
       body: '{"hourly":{}}',
@@ -213,7 +213,10 @@ describe("forecastShelf", () => {
     await shelf.put("a-provider 54.5 -2.6", { ...kept, body: "older" });
     await shelf.put("a-provider 54.5 -2.6", kept);
     expect(await shelf.get("a-provider 54.5 -2.6")).toEqual(kept);
-    await shelf.dropOlderThan(new Date(NOW + 1));
+    const days = (count: number) => ({ ...kept, fetchedAt: new Date(NOW + count * 86_400_000) });
+    await shelf.put("a-provider 10 20", days(2));
+    expect(await shelf.get("a-provider 54.5 -2.6")).toEqual(kept);
+    await shelf.put("a-provider 10 20", days(3));
     expect(await shelf.get("a-provider 54.5 -2.6")).toBeNull();
   });
 });
