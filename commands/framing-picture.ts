@@ -7,7 +7,7 @@ import { NEIGHBOUR_LEAST_SHARE, NEIGHBOURS_AT_MOST } from "../config/framing-rul
 import { onPlaneDeg } from "../core/rig/framing.ts";
 import type { FramingPlan } from "../core/rig/framing-plan.ts";
 import { toPlane } from "../core/rig/tangent-plane.ts";
-import { type EquatorialPlace, RAD_PER_DEG } from "../core/sky/angles.ts";
+import { DEG_PER_RAD, type EquatorialPlace, RAD_PER_DEG } from "../core/sky/angles.ts";
 import { unitVector } from "../core/sky/place.ts";
 import type { SkyObject, Target } from "../core/targets/sky-object.ts";
 import type { ChartEllipse, ChartStar, FramingChart } from "./chart.ts";
@@ -28,13 +28,14 @@ export function reachDeg(plan: FramingPlan, framed: FramedTarget): number {
   return Math.max(panels, (framed.ellipse?.majorDeg ?? 0) / 2) * ROOM;
 }
 
-/** Whether a direction lies within an angle of a target, by its cosine: for long tables. */
+/** Whether a place lies within an angle of a target: for long tables, declination first. */
 function nearness(target: EquatorialPlace, radiusDeg: number) {
   const [x, y, z] = unitVector(target.raDeg, target.decDeg);
-  const least = Math.cos(Math.atan(radiusDeg * RAD_PER_DEG));
+  const angleDeg = Math.atan(radiusDeg * RAD_PER_DEG) * DEG_PER_RAD;
+  const least = Math.cos(angleDeg * RAD_PER_DEG);
   return (raDeg: number, decDeg: number): boolean => {
+    if (Math.abs(decDeg - target.decDeg) > angleDeg) return false;
     const up = Math.sin(decDeg * RAD_PER_DEG);
-    if (Math.abs(up - z) > 2 * Math.sqrt(Math.max(0, 2 - 2 * least))) return false;
     const across = Math.cos(decDeg * RAD_PER_DEG);
     const ra = raDeg * RAD_PER_DEG;
     return x * across * Math.cos(ra) + y * across * Math.sin(ra) + z * up >= least;
@@ -85,11 +86,11 @@ function neighboursOf(
   return objects
     .filter(
       (object) =>
+        isNear(object.raDeg, object.decDeg) &&
         object.id !== own &&
         object.majorArcmin !== null &&
         object.majorArcmin / 60 >= leastDeg &&
-        (object.ranked || object.showpiece) &&
-        isNear(object.raDeg, object.decDeg),
+        (object.ranked || object.showpiece),
     )
     .sort(
       (one, other) =>
