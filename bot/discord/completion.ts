@@ -45,8 +45,10 @@ async function choicesFor(
     case "target":
       return world.contextFor(club).catalogue.complete(typed, CHOICES_AT_MOST);
     case "site":
+    case "other-site":
       return beginningWith(typed, (await world.completions.names(club, interaction.user.id)).sites);
     case "rig":
+    case "other-rig":
       return beginningWith(typed, (await world.completions.names(club, interaction.user.id)).rigs);
     case "filter": {
       const { filters } = await world.completions.names(club, interaction.user.id);
