@@ -99,15 +99,10 @@ function showpiece(row: TableRow, absorbed: readonly SkyObject[]): SkyObject {
     surfaceBrightness: { continuumMagArcsec2: numberIn(row, "continuum", 8, 30), rayleigh },
     suits: readAmounts(row.suits ?? ""),
     aliases: aliasesOf(row, absorbed, id, name),
-    ranked: partOf === "" || isRankedPart(kind),
+    ranked: true,
     showpiece: true,
     ...(partOf === "" ? {} : { partOf }),
   };
-}
-
-/** Galaxies of a group are worth proposing one by one; a piece of a nebula is not. */
-function isRankedPart(kind: SkyObject["kind"]): boolean {
-  return kind === "galaxy";
 }
 
 function placeOnly({ raDeg, decDeg }: { raDeg: number; decDeg: number }) {

@@ -104,10 +104,15 @@ function candidates(question: TonightQuestion, spans: readonly Interval[], most:
   });
 }
 
-/** The best of a ranking, each further one of a kind counting a little less. */
+/** The whole that an object is a part of, else itself: one row is given to each. */
+function familyOf({ object }: Candidate): string {
+  return object.partOf ?? object.id;
+}
+
+/** The best of a ranking, one of a family, each further one of a kind counting a little less. */
 function variedBest(question: TonightQuestion, spans: readonly Interval[]): Candidate[] {
   const wanted = question.limit + SPARE_LOOKS;
-  const pool = candidates(question, spans, wanted * POOL_FOR_VARIETY);
+  let pool = candidates(question, spans, wanted * POOL_FOR_VARIETY);
   const chosen: Candidate[] = [];
   const counts = new Map<ObjectKind, number>();
   while (chosen.length < wanted && pool.length > 0) {
@@ -116,7 +121,7 @@ function variedBest(question: TonightQuestion, spans: readonly Interval[]): Cand
     const next = pool.reduce((best, each) => (worth(each) > worth(best) ? each : best));
     chosen.push({ ...next, rank: worth(next) });
     counts.set(next.object.kind, (counts.get(next.object.kind) ?? 0) + 1);
-    pool.splice(pool.indexOf(next), 1);
+    pool = pool.filter((each) => familyOf(each) !== familyOf(next));
   }
   return chosen;
 }

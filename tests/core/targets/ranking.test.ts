@@ -117,6 +117,15 @@ describe("fitsTonight", () => {
     expect(new Set(ids).size).toBe(ids.length);
   });
 
+  it("gives one row to a nebula and its parts", () => {
+    const { targets } = fits(FELL, "2026-09-11", camera(LONG_MONO, H_ALPHA, FELL), 50);
+    const families = targets.flatMap(({ target }) =>
+      target.kind === "object" ? [target.object.partOf ?? target.object.id] : [],
+    );
+    expect(families.length).toBeGreaterThan(40);
+    expect(new Set(families).size).toBe(families.length);
+  });
+
   it("shows the eye planets, doubles and clusters, and no camera any", () => {
     const ids = idsOf(fits(FELL, "2026-01-15", eye(FELL), 15));
     expect(ids).toContain("Jupiter");
