@@ -12,12 +12,14 @@ import { exposure } from "./exposure.ts";
 import { forecast } from "./forecast.ts";
 import { framing } from "./framing.ts";
 import { log } from "./log.ts";
+import { moon } from "./moon.ts";
 import { mydata } from "./mydata.ts";
 import { night } from "./night.ts";
 import { notify } from "./notify.ts";
 import { rig } from "./rig.ts";
 import { season } from "./season.ts";
 import { site } from "./site.ts";
+import { sun } from "./sun.ts";
 import { target } from "./target.ts";
 import { tonight } from "./tonight.ts";
 
@@ -32,6 +34,8 @@ export const COMMANDS: readonly Command[] = [
   calibration,
   framing,
   exposure,
+  sun,
+  moon,
   site,
   rig,
   club,

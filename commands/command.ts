@@ -27,13 +27,13 @@ export type Command = {
   readonly audience: Audience;
   answer(request: Request, context: Context): Promise<Answer>;
   /**
-   * Choices for an option as it is typed; memory only, never the network.
-   * Without it the door completes `target`, `site`, `rig` and `filter` by itself.
+   * Choices for an option as it is typed; memory only, never the network. Without it, and
+   * where it gives `null`, the door completes `target`, `site`, `rig` and `filter` by itself.
    */
   complete?(
     option: string,
     typed: string,
     request: Request,
     context: Context,
-  ): Promise<readonly Completion[]>;
+  ): Promise<readonly Completion[] | null>;
 };

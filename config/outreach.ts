@@ -4,9 +4,31 @@
  * @packageDocumentation
  */
 import type { TerminatorBand } from "../core/outreach/lunar-terminator.ts";
+import type { SunDayRules } from "../core/outreach/sun-day.ts";
 
 /** The Sun stands so high over a lunar feature when its shadows are long (common practice). */
 export const TERMINATOR: TerminatorBand = { lowestDeg: 0.5, highestDeg: 8 };
 
 /** Sine of the Earth's least altitude over a lunar feature: nearer the limb it is a mere line. */
 export const LEAST_TOWARDS_US = 0.1;
+
+/** A daytime session: lower than 5° the air drowns all detail; the rest is common practice. */
+export const SUN_DAY: SunDayRules = {
+  leastAltitudeDeg: 5,
+  steady: { fromAltitudeDeg: 20, ofNoonAltitude: 0.7, hours: 3 },
+};
+
+/** How far ahead `sun` looks for an eclipse that the site sees. */
+export const ECLIPSE_AHEAD_DAYS = 730;
+
+/** How far ahead `sun` looks for the next day on which the Sun rises: past any polar night. */
+export const SUNLESS_DAYS_AT_MOST = 200;
+
+/** How many nights `moon` looks through for a named feature: two lunations. */
+export const FEATURE_NIGHTS = 60;
+
+/** Least height of the Moon for a named feature, degrees, as for looking by eye. */
+export const MOON_LEAST_ALTITUDE_DEG = 15;
+
+/** Of the features on the terminator, so many are named in words; the largest, seas apart. */
+export const FEATURES_NAMED = 12;

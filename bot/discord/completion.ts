@@ -39,7 +39,8 @@ async function choicesFor(
   const typed = String(focused.value);
   if (command.complete !== undefined) {
     const request = partialRequest(interaction, club, command, world.clock());
-    return command.complete(focused.name, typed, request, world.contextFor(club));
+    const own = await command.complete(focused.name, typed, request, world.contextFor(club));
+    if (own !== null) return own;
   }
   switch (focused.name) {
     case "target":

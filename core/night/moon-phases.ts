@@ -33,10 +33,11 @@ export function moonElongationDeg(at: Date): number {
   return turnDeg(EclipticGeoMoon(time).lon - SunPosition(time).elon);
 }
 
-/** Phases within a span, in order. */
-export function moonPhases(from: Date, to: Date): MoonPhase[] {
+/** Phases within a span, in order; all four kinds unless one is named. */
+export function moonPhases(from: Date, to: Date, only?: MoonPhaseName): MoonPhase[] {
   const found: MoonPhase[] = [];
   for (const phase of PHASES) {
+    if (only !== undefined && phase.name !== only) continue;
     // Half a month early, so that a guess off by the orbit's 0.9 days loses none.
     let guess = from.getTime() - MEAN_MONTH_MS / 2;
     for (;;) {

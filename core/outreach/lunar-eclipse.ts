@@ -48,8 +48,7 @@ const DANJON = 1 + 1 / 85 - 1 / 594;
 export function lunarEclipsesIn(from: Date, to: Date): LunarEclipse[] {
   const early = new Date(from.getTime() - MS_PER_HOUR);
   const late = new Date(to.getTime() + MS_PER_HOUR);
-  return moonPhases(early, late)
-    .filter(({ name }) => name === "full")
+  return moonPhases(early, late, "full")
     .map(({ at }) => eclipseNear(at))
     .filter((eclipse) => eclipse !== null)
     .filter(({ greatest }) => greatest >= from && greatest < to);

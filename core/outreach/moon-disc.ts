@@ -101,9 +101,8 @@ function librationOf({ centre }: Globe): Libration {
 
 /** Days since the last new Moon. */
 function moonAgeDays(at: Date): number {
-  const news = moonPhases(new Date(at.getTime() - LONGEST_MONTH_MS), new Date(at.getTime() + 1)).filter(
-    ({ name }) => name === "new",
+  const last = moonPhases(new Date(at.getTime() - LONGEST_MONTH_MS), new Date(at.getTime() + 1), "new").at(
+    -1,
   );
-  const last = news.at(-1);
   return last === undefined ? 0 : (at.getTime() - last.at.getTime()) / MS_PER_DAY;
 }

@@ -65,17 +65,30 @@ const HALF_LENGTH_MS = 130 * MS_PER_MINUTE;
 /** Eclipses of the Sun anywhere on the Earth within a span, in order. */
 export function solarEclipsesIn(from: Date, to: Date): SolarEclipse[] {
   const found: SolarEclipse[] = [];
-  // The greatest phase may lie hours from new Moon.
-  const around = moonPhases(new Date(from.getTime() - SEARCH_MS), new Date(to.getTime() + SEARCH_MS));
-  for (const newMoon of around.filter(({ name }) => name === "new")) {
-    if (!canEclipse(newMoon.at)) continue;
-    const next = SearchGlobalSolarEclipse(engineTime(new Date(newMoon.at.getTime() - 2 * SEARCH_MS)));
+  for (const newMoon of eclipticNewMoons(from, to)) {
+    const next = SearchGlobalSolarEclipse(engineTime(new Date(newMoon.getTime() - 2 * SEARCH_MS)));
     const greatest = next.peak.date;
-    if (Math.abs(greatest.getTime() - newMoon.at.getTime()) > SEARCH_MS) continue;
+    if (Math.abs(greatest.getTime() - newMoon.getTime()) > SEARCH_MS) continue;
     if (greatest < from || greatest >= to) continue;
     found.push({ kind: kindOf(next.kind), greatest });
   }
   return found;
+}
+
+/** Eclipses that touch a site within a span, by their greatest phase there, in order. */
+export function localSolarEclipsesIn(position: GroundPosition, from: Date, to: Date): LocalSolarEclipse[] {
+  return eclipticNewMoons(from, to)
+    .map((newMoon) => solarEclipseAt(position, newMoon))
+    .filter((eclipse) => eclipse !== null)
+    .filter(({ greatest }) => greatest.at >= from && greatest.at < to);
+}
+
+/** New Moons close enough to the Sun for an eclipse somewhere; the greatest phase may lie hours off. */
+function eclipticNewMoons(from: Date, to: Date): Date[] {
+  const early = new Date(from.getTime() - SEARCH_MS);
+  return moonPhases(early, new Date(to.getTime() + SEARCH_MS), "new")
+    .map(({ at }) => at)
+    .filter(canEclipse);
 }
 
 function kindOf(kind: string): SolarEclipseKind {
@@ -94,7 +107,7 @@ function canEclipse(newMoon: Date): boolean {
 /**
  * The eclipse around a new Moon as a site has it.
  *
- * @param greatest - of the eclipse anywhere, as {@link solarEclipsesIn} gives it
+ * @param greatest - of the eclipse anywhere, as {@link solarEclipsesIn} gives it, or the new Moon
  * @returns `null` when the Moon misses the Sun there
  *
  * @remarks
