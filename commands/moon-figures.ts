@@ -5,7 +5,7 @@
  */
 import type { LunarFeature } from "../core/outreach/lunar-terminator.ts";
 import { type Figure, isoOrNull } from "./answer.ts";
-import type { MoonTonight } from "./moon.ts";
+import type { MoonTonight } from "./moon-picture.ts";
 import { spanFigures } from "./object-figures.ts";
 import { phaseWords } from "./words/moon-words.ts";
 

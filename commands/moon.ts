@@ -6,34 +6,25 @@
 
 import { NIGHTS_AT_MOST } from "../config/input-limits.ts";
 import { MOON_FEATURES } from "../config/moon-features.ts";
-import {
-  FEATURE_NIGHTS,
-  FEATURES_NAMED,
-  LEAST_TOWARDS_US,
-  MOON_LEAST_ALTITUDE_DEG,
-  TERMINATOR,
-} from "../config/outreach.ts";
+import { FEATURE_NIGHTS, LEAST_TOWARDS_US, MOON_LEAST_ALTITUDE_DEG, TERMINATOR } from "../config/outreach.ts";
 import { nightsFrom } from "../core/night/local-night.ts";
 import { type MoonPhase, moonPhases } from "../core/night/moon-phases.ts";
 import type { NightTimes } from "../core/night/night.ts";
 import { nightTimes } from "../core/night/night-times.ts";
 import { type BodyNight, bodyNight, highestIn } from "../core/outreach/body-night.ts";
-import { type FeatureNight, featureNights } from "../core/outreach/feature-nights.ts";
+import { featureNights } from "../core/outreach/feature-nights.ts";
 import {
   featuresOnTerminator,
   type LitFeature,
   type LunarFeature,
-  turnedTowardsUs,
 } from "../core/outreach/lunar-terminator.ts";
 import { type MoonDisc, moonDisc } from "../core/outreach/moon-disc.ts";
-import type { Site } from "../core/site.ts";
 import type { Answer, Section } from "./answer.ts";
 import { cautionsFor } from "./cautions.ts";
-import type { MoonChart } from "./chart.ts";
 import type { Command } from "./command.ts";
-import { nightViews } from "./disc-views.ts";
 import { keptOptions } from "./kept-options.ts";
 import { moonFigures } from "./moon-figures.ts";
+import { type MoonTonight, moonChart, prominent } from "./moon-picture.ts";
 import { pointingAt } from "./pointings.ts";
 import { FEATURE, featureCompletions, featureOf } from "./read/lunar-feature.ts";
 import { clockInNight, TIME } from "./read/moment.ts";
@@ -50,20 +41,6 @@ import { compassWords, listWords } from "./words/sky.ts";
 
 const MOON = { kind: "body", body: "Moon" } as const;
 const DAY_MS = 86_400_000;
-
-/** Everything an answer about the Moon rests on. */
-export type MoonTonight = {
-  readonly site: Site;
-  readonly times: NightTimes;
-  readonly inNight: BodyNight;
-  readonly disc: MoonDisc;
-  /** From north to south. */
-  readonly lit: readonly LitFeature[];
-  readonly phases: readonly MoonPhase[];
-  readonly feature: LunarFeature | null;
-  readonly bestNights: readonly FeatureNight[];
-  readonly nightsSearched: number;
-};
 
 export const moon: Command = {
   definition: {
@@ -189,15 +166,6 @@ function terminatorSection(disc: MoonDisc, lit: readonly LitFeature[], zone: str
   };
 }
 
-/** Those worth naming, still from north to south. */
-function prominent(lit: readonly LitFeature[]): LitFeature[] {
-  const chosen = lit
-    .filter(({ feature }) => feature.kind !== "sea")
-    .sort((one, other) => other.feature.diameterKm - one.feature.diameterKm)
-    .slice(0, FEATURES_NAMED);
-  return lit.filter((each) => chosen.includes(each));
-}
-
 function phaseLine(phases: readonly MoonPhase[], zone: string): string {
   const words = phases.map(
     ({ name, at }) => `${PHASE_NAMES[name]} ${shortDayWords(at, zone)} ${clockTime(at, zone)}`,
@@ -239,55 +207,6 @@ function featureSection({ bestNights, nightsSearched, times }: MoonTonight, feat
       ]),
     },
   };
-}
-
-function moonChart({ site, times, disc, lit, feature }: MoonTonight, cautions: readonly string[]): MoonChart {
-  const named = prominent(lit);
-  const shown = [...named.map((each) => each.feature), ...(feature === null ? [] : [feature])];
-  const phase = phaseWords(disc.elongationDeg);
-  const time = clockTime(disc.at, times.night.timeZone);
-  const percent = Math.round(disc.illuminatedFraction * 100);
-  // Asked for, it is marked like those on the terminator, and said to be.
-  const asked =
-    feature === null || named.some((each) => each.feature === feature) ? "" : `; ${feature.name} is marked`;
-  const onIt = listWords(named.map((each) => each.feature.name));
-  return {
-    kind: "moon",
-    name: "moon",
-    title: `${phase.slice(0, 1).toUpperCase()}${phase.slice(1)}, ${percent} % lit`,
-    alt: `The Moon at ${time} as the eye, a telescope without a diagonal and one with a star diagonal show it, ${percent} % lit. ${onIt === "" ? "No named feature stands on the terminator." : `On the terminator: ${onIt}.`}`,
-    caption: `${site.name}, ${dateWords(times.night.date)}, ${time}, zenith up unless a view says otherwise${asked}`,
-    cautions,
-    brightLimbDeg: disc.brightLimbDeg,
-    axisDeg: disc.axisDeg,
-    illuminatedFraction: disc.illuminatedFraction,
-    librationLongitudeDeg: disc.libration.longitudeDeg,
-    librationLatitudeDeg: disc.libration.latitudeDeg,
-    views: nightViews(disc.parallacticDeg),
-    features: MOON_FEATURES.filter(
-      (each) =>
-        shown.includes(each) ||
-        (each.kind === "sea" && turnedTowardsUs(disc.libration, each) > SEA_TOWARDS_US),
-    ).map((each) => ({
-      name: each.name,
-      longitudeDeg: each.longitudeDeg,
-      latitudeDeg: each.latitudeDeg,
-      diameterKm: each.diameterKm,
-      onTerminator: shown.includes(each),
-    })),
-  };
-}
-
-/** Seas nearer the limb would crowd the drawing; the two largest are nothing like round. */
-const SEA_TOWARDS_US = 0.4;
-const ROUND_SEA_KM = 1200;
-
-function isRoundSea(feature: LunarFeature, disc: MoonDisc): boolean {
-  return (
-    feature.kind === "sea" &&
-    feature.diameterKm < ROUND_SEA_KM &&
-    turnedTowardsUs(disc.libration, feature) > SEA_TOWARDS_US
-  );
 }
 
 function followUps(request: Request, { feature, lit }: MoonTonight): Answer["next"] {
