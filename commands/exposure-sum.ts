@@ -11,10 +11,10 @@ import { type Interval, totalHours } from "../core/interval.ts";
 import { fieldTurnRate, longestUnturnedSeconds } from "../core/mount/field-rotation.ts";
 import { meridianFlip } from "../core/mount/meridian-flip.ts";
 import { magArcsec2 } from "../core/night/sky-brightness.ts";
-import { bandResponses } from "../core/rig/band-response.ts";
+import { type BandResponse, bandResponses } from "../core/rig/band-response.ts";
 import { bestSpan } from "../core/rig/best-span.ts";
-import { moonCostOf, sensorCelsius } from "../core/rig/electrons.ts";
-import { type BandPlan, type ExposurePlan, exposurePlan } from "../core/rig/exposure-plan.ts";
+import { sensorCelsius } from "../core/rig/electrons.ts";
+import { type ExposurePlan, exposurePlan } from "../core/rig/exposure-plan.ts";
 import { type Improvement, improvements } from "../core/rig/improvements.ts";
 import { pixelsAcross, scaleArcsecPerPixel } from "../core/rig/optics.ts";
 import type { CameraRig, Filter } from "../core/rig/rig.ts";
@@ -35,7 +35,7 @@ import {
   meanSkyNanolamberts,
   type WindowLight,
 } from "../core/rig/window-rates.ts";
-import { countingWeight } from "../core/targets/counting-hours.ts";
+import { countedHours, countingWeight } from "../core/targets/counting-hours.ts";
 import { V_BAND_NM } from "../core/targets/extinction.ts";
 import { type BrightnessBasis, objectBrightness } from "../core/targets/object-brightness.ts";
 import { extinctionAt } from "../core/targets/observing-conditions.ts";
@@ -135,7 +135,7 @@ type Window = Pick<ExposureSum, "windows" | "used" | "cutByCloud" | "sumsFor"> &
 };
 
 /** When the target is used and in what light. */
-function windowOf(question: ExposureQuestion, bands: ReturnType<typeof bandResponses>): Window {
+function windowOf(question: ExposureQuestion, bands: readonly BandResponse[]): Window {
   const { situation, rig, filter, target, asked } = question;
   const { conditions, times, site } = situation;
   const middle = middleOf(times.night);
@@ -249,9 +249,24 @@ function nonEmpty(
   );
 }
 
-/** The Moon's cost to one band. */
-function moonCostTo(plan: BandPlan, subSeconds: number): number {
-  return moonCostOf({ ...plan.rates.leading, subSeconds });
+/**
+ * The Moon's cost to each band, as the target's own night counts it: with the usual sub, over the time
+ * used; 1 where there is no window.
+ */
+function moonCostsOf(
+  question: ExposureQuestion,
+  bands: readonly BandResponse[],
+  brightness: SurfaceBrightness,
+  { track, used }: Window,
+): readonly number[] {
+  const { situation, rig, filter } = question;
+  const { conditions, times } = situation;
+  if (track === null) return bands.map(() => 1);
+  const middle = middleOf(times.night);
+  const subSeconds = usualSubSeconds(rig, filter, bands, conditions, middle, EXPOSURE_RULES);
+  return bands.map(
+    (band) => countedHours({ rig, band, subSeconds }, conditions, brightness, track, used).moonCost ?? 1,
+  );
 }
 
 /**
@@ -291,7 +306,7 @@ export function exposureSum(question: ExposureQuestion): ExposureSum {
     subSeconds: asked.subSeconds,
     rules: { ...EXPOSURE_RULES, readNoiseShare: asked.share },
   });
-  const moonCosts = plan.bands.map((band) => moonCostTo(band, plan.subSeconds));
+  const moonCosts = moonCostsOf(question, responses, known.brightness, window);
   const warmth = sensorCelsius(rig, meanAirCelsius(light));
   return {
     question,
@@ -316,6 +331,7 @@ export function exposureSum(question: ExposureQuestion): ExposureSum {
       sensor: rig.sensor,
       sensorCelsius: warmth,
       cooledCelsius: COOLED_CELSIUS,
+      moonCost: moonCosts[plan.bands.indexOf(plan.leading)] ?? 1,
       line: plan.leading.rates.band.line !== null,
     }),
     flipAt,

@@ -136,12 +136,13 @@ export function exposurePlan(question: ExposureQuestion): ExposurePlan {
     longestSubSeconds: longestSub(question, rates),
     shares: noiseShares(rates.leading, subSeconds),
   });
-  const leading = planOf(leadingRates);
+  const bands = question.bands.map(planOf);
+  const leading = bands.find(({ rates }) => rates === leadingRates) ?? planOf(leadingRates);
   const subCount =
     subSeconds > 0 ? subsThatFit(question.windowSeconds, subSeconds, question.flips, rules) : 0;
   return {
     leading,
-    bands: question.bands.map(planOf),
+    bands,
     subSeconds,
     subCount,
     totalSeconds: subCount * subSeconds,

@@ -28,6 +28,8 @@ export type ImprovableExposure = {
   readonly sensorCelsius: number;
   /** What a cooler would hold it at. */
   readonly cooledCelsius: number;
+  /** What the Moon costs, as everywhere else: at least 1. */
+  readonly moonCost: number;
   /** Whether the light wanted is a line, so that a narrower filter loses none of it. */
   readonly line: boolean;
 };
@@ -53,7 +55,7 @@ export function improvements(exposure: ImprovableExposure): readonly Improvement
       celsius: exposure.cooledCelsius,
       factor: exposure.sensorCelsius > exposure.cooledCelsius ? factorOf({ dark: cooled }) : 1,
     },
-    { kind: "no-moon", factor: factorOf({ moon: 0 }) },
+    { kind: "no-moon", factor: exposure.moonCost },
     { kind: "darker-sky", factor: factorOf({ glow: rates.glow / ONE_MAGNITUDE }) },
     { kind: "longer-subs", factor: factorOf({ readNoiseElectrons: 0 }) },
   ];

@@ -128,6 +128,7 @@ describe("improvements", () => {
     sensor: fakeRig().sensor,
     sensorCelsius: 35,
     cooledCelsius: -10,
+    moonCost: 1,
     line: true,
   };
 
