@@ -15,6 +15,7 @@ import { type Answer, type Figure, type FollowUp, isoOrNull, type Section } from
 import { cautionsFor } from "./cautions.ts";
 import type { Command } from "./command.ts";
 import type { Context, ForecastReport } from "./context.ts";
+import { FORECAST_RECORD, recordAnswer } from "./forecast-record.ts";
 import { limitsOf } from "./read/limits.ts";
 import { nightsOf } from "./read/night.ts";
 import { defineSubcommand, defineWhole, NIGHT, SITE } from "./read/options.ts";
@@ -48,13 +49,14 @@ export const forecast: Command = {
         NIGHT,
         defineWhole("nights", `That night and the following, 1 to ${NIGHTS_AT_MOST}`),
       ]),
+      FORECAST_RECORD,
     ],
     defaultSubcommand: "nights",
   },
   audience: "member",
 
   async answer(request, context) {
-    return nightsAnswer(request, context);
+    return request.subcommand === "record" ? recordAnswer(request, context) : nightsAnswer(request, context);
   },
 };
 

@@ -42,7 +42,7 @@ import {
 } from "./read/options.ts";
 import type { Request } from "./request.ts";
 import { durationWords } from "./words/clock.ts";
-import { frameLine } from "./words/log-words.ts";
+import { celsiusWords, frameLine } from "./words/log-words.ts";
 
 export const LOG_ADD = defineSubcommand(
   "add",
@@ -143,16 +143,26 @@ function frameSetOf(request: Request, context: Context, setting: LogSetting, lin
   const { rig } = setting;
   const number = (option: string) => numberOption(request, option, ANY);
   const usual = rigSettings(rig);
-  const fromRig = (option: string, said: number | null, own: number | null, words: string) => {
+  const fromRig = (
+    option: string,
+    said: number | null,
+    own: number | null,
+    wordsOf: (value: number) => string,
+  ) => {
     const given = number(option) ?? said;
     if (given !== null || own === null) return given;
-    assumptions.push(`${words} ${own} is that of ${rig?.name ?? "the rig"}.`);
+    assumptions.push(`${wordsOf(own)} is taken from ${rig?.name ?? "the rig"}.`);
     return own;
   };
   const night = nightSaid(request, setting, line);
   const passband = filedPassband(request, rig) ?? line?.passband ?? null;
   if (passband === null) assumptions.push("No filter was named: filed under none.");
-  const iso = fromRig("iso", line?.iso ?? null, line?.gain == null ? usual.iso : null, "ISO");
+  const iso = fromRig(
+    "iso",
+    line?.iso ?? null,
+    line?.gain == null ? usual.iso : null,
+    (value) => `ISO ${value}`,
+  );
   const start = textOption(request, "start") ?? line?.clock ?? null;
   const set: FrameSet = {
     night,
@@ -161,13 +171,13 @@ function frameSetOf(request: Request, context: Context, setting: LogSetting, lin
     frames: number("frames") ?? line?.frames ?? missing("frames"),
     rejected: number("rejected") ?? line?.rejected ?? 0,
     subSeconds: number("sub") ?? line?.subSeconds ?? missing("sub"),
-    gain: fromRig("gain", line?.gain ?? null, iso === null ? usual.gain : null, "Gain"),
+    gain: fromRig("gain", line?.gain ?? null, iso === null ? usual.gain : null, (value) => `Gain ${value}`),
     iso,
     sensorCelsius: fromRig(
       "sensor-temp",
       line?.sensorCelsius ?? null,
       usual.sensorCelsius,
-      "The sensor's temperature of °C",
+      (value) => `A sensor at ${celsiusWords(value)}`,
     ),
     rotationDeg: number("rotation") ?? line?.rotationDeg ?? null,
     rig: rig?.name ?? null,

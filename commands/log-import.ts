@@ -115,7 +115,7 @@ function describeImport(added: Added, notes: readonly string[]): Answer {
   const twice =
     added.duplicates === 0
       ? ""
-      : ` ${rowsWords(added.duplicates)} were in your log already and are left out.`;
+      : ` ${rowsWords(added.duplicates)} ${added.duplicates === 1 ? "was in your log already and is" : "were in your log already and are"} left out.`;
   return {
     title: count === 0 ? "Nothing new" : `Logged: ${rowsWords(count)}`,
     summary:

@@ -134,17 +134,21 @@ function finishLines(finish: FinishEstimate | null): string[] {
       return [];
     case "unknown":
       return [
-        `No date can be told: the last ${FINISH_WEEKS} weeks gave ${finish.nightsGiven} nights, and ${finish.nightsNeeded} are needed.`,
+        `No date can be told: the last ${FINISH_WEEKS} weeks gave ${nightsWords(finish.nightsGiven)}, and ${finish.nightsNeeded} are needed.`,
       ];
     case "estimate":
       return [
-        `The last ${FINISH_WEEKS} weeks gave ${finish.nightsGiven} nights, ${durationWords(finish.hoursPerWeek)} a week: what is left takes ${weeksWords(finish.weeks)}, give or take ${weeksWords(finish.giveOrTakeWeeks)}.`,
+        `The last ${FINISH_WEEKS} weeks gave ${nightsWords(finish.nightsGiven)}, ${durationWords(finish.hoursPerWeek)} a week: what is left takes ${weeksWords(finish.weeks)}, give or take ${weeksWords(finish.giveOrTakeWeeks)}.`,
         finish.latest === null
           ? `Done about ${shortDateWords(finish.likely)}, perhaps from ${shortDateWords(finish.earliest)}, perhaps not for years.`
           : `Done about ${shortDateWords(finish.likely)}: two times in three between ${shortDateWords(finish.earliest)} and ${shortDateWords(finish.latest)}.`,
         "That is if all your hours go to it, and without regard to its season.",
       ];
   }
+}
+
+function nightsWords(count: number): string {
+  return count === 1 ? "1 night" : `${count} nights`;
 }
 
 function weeksWords(weeks: number): string {
@@ -163,7 +167,7 @@ function progressChart(lines: readonly ProgressLine[], object: string | null): P
   const [first] = begun;
   const named = (line: ProgressLine) => (object === null ? `${line.object} ${line.passband}` : line.passband);
   const told = begun
-    .map((line) => `${named(line)} ${durationWords(line.inHandHours)} in ${line.steps.length} nights`)
+    .map((line) => `${named(line)} ${durationWords(line.inHandHours)} in ${nightsWords(line.steps.length)}`)
     .join(", ");
   return {
     kind: "progress",

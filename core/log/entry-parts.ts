@@ -140,7 +140,9 @@ export function takeLost(text: EntryText): number | null {
 export function takeShot(text: EntryText, shotBefore: number | null): Shot | null {
   const count = String.raw`(?<![\d.])(\d+)`;
   const counted =
-    text.take(shaped(String.raw`${count}\s*(?:${SUBS}\s*)?x\s*${NUMBER}${UNIT}?${AFTER_SUB}`)) ??
+    text.take(
+      shaped(String.raw`${count}\s*(?:${SUBS}\s*)?x\s*${NUMBER}${UNIT}?(?![\d.]|\s*x)${AFTER_SUB}`),
+    ) ??
     text.take(
       shaped(String.raw`${count}\s*${SUBS}[\s,:@|-]*(?:(?:of|at)\s*)?${NUMBER}${UNIT}?${AFTER_SUB}`),
     ) ??

@@ -42,7 +42,8 @@ const MEANT_FOR_A_MACHINE = /[<>@`\\{}$;|]|\/\/|\.\./;
 export function frameOfFits(cards: FitsCards): FileFrameReading {
   const exposureKey = cards.has("EXPTIME") ? "EXPTIME" : "EXPOSURE";
   const subSeconds = numberIn(cards, [exposureKey]);
-  if (subSeconds === null) return refuse(missingOrUnreadable(cards, exposureKey));
+  if (subSeconds === null)
+    return refuse(missingOrUnreadable(cards, cards.has(exposureKey) ? exposureKey : "EXPTIME"));
   const startedAt = dateOf(cards.get("DATE-OBS"));
   if (startedAt === null) return refuse(missingOrUnreadable(cards, "DATE-OBS"));
   for (const key of ["OBJECT", "FILTER", "IMAGETYP"]) {

@@ -136,7 +136,7 @@ describe("frameOfFits", () => {
   it("refuses a header without an exposure", () => {
     expect(frameOfFits(cardsOf("no-exposure"))).toEqual({
       kind: "refused",
-      fault: { kind: "missing", key: "EXPOSURE" },
+      fault: { kind: "missing", key: "EXPTIME" },
     });
   });
 
