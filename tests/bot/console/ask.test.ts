@@ -7,7 +7,7 @@ import { askProcess, EVENING, startProcess } from "./asked.ts";
 
 const NIGHT = ["night", "--site", "54.5, -2.6", "--at", EVENING, "--forecast", "none"];
 
-describe("ask", () => {
+describe("ask", { timeout: 60_000 }, () => {
   it("prints one JSON object and nothing else, and ends with 0", async () => {
     const { code, stdout, stderr } = await askProcess(temporaryFolder(), [...NIGHT, "--json"]);
     expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
@@ -105,7 +105,7 @@ describe("ask", () => {
   });
 });
 
-describe("ask --lines", () => {
+describe("ask --lines", { timeout: 60_000 }, () => {
   const lines = (...questions: readonly unknown[]) =>
     questions.map((one) => (typeof one === "string" ? one : JSON.stringify(one))).join("\n");
 
@@ -199,7 +199,7 @@ describe("ask --lines", () => {
   });
 });
 
-describe("the bot without a token", () => {
+describe("the bot without a token", { timeout: 60_000 }, () => {
   it("prints the evening's post without a terminal, says whether it would have gone out, and ends with 0", async () => {
     const { code, stdout, stderr } = await startProcess(temporaryFolder());
     expect({ code, stderr }).toEqual({ code: 0, stderr: "" });

@@ -32,7 +32,7 @@ const QUESTIONS: readonly (readonly string[])[] = [
   ["mydata"],
 ];
 
-describe("what an answer suggests", () => {
+describe("what an answer suggests", { timeout: 60_000 }, () => {
   it.each(QUESTIONS)("after %s %s %s can be asked as it stands", async (...words) => {
     const world = await worldIn(temporaryFolder());
     const asked = words.filter((word): word is string => typeof word === "string");

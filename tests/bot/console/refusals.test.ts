@@ -74,7 +74,7 @@ const REFUSED: readonly (readonly [readonly string[], string | null, RegExp])[] 
   [["target", "--target", "M3333"], "target", /nearest/],
 ];
 
-describe("a refused question", () => {
+describe("a refused question", { timeout: 60_000 }, () => {
   it.each(REFUSED)("%j names %s", async (words, option, message) => {
     const world = await worldIn(temporaryFolder());
     const refusal = await refusalIn(world, ...words);

@@ -221,11 +221,11 @@ describe("forecastShelf", () => {
   });
 });
 
-describe("a store shared by processes", () => {
+describe("a store shared by processes", { timeout: 60_000 }, () => {
   it("takes every row of four writers that start at once on an empty folder", async () => {
     const folder = temporaryFolder();
     const writer = join(import.meta.dirname, "site-writer.ts");
-    const rowsEach = 25;
+    const rowsEach = 12;
     const outcomes = await Promise.all(
       ["a", "b", "c", "d"].map(
         (name) =>
