@@ -47,3 +47,5 @@ export const KEEP_CLAIMS_MS = 400 * 24 * 60 * MINUTE_MS;
 export const KEEP_PEOPLE_MS = 7 * 24 * 60 * MINUTE_MS;
 /** A button under an answer works for so long. */
 export const KEEP_BUTTONS_MS = 30 * 24 * 60 * MINUTE_MS;
+/** What has been kept long enough is dropped so often. */
+export const TIDY_EVERY_MS = 60 * MINUTE_MS;

@@ -3,12 +3,12 @@
  *
  * @packageDocumentation
  */
-import { KEEP_CLAIMS_MS, KEEP_PEOPLE_MS } from "../../config/evening.ts";
+import { KEEP_CLAIMS_MS, KEEP_PEOPLE_MS, TIDY_EVERY_MS } from "../../config/evening.ts";
 import type { NightTimes } from "../../core/night/night.ts";
 import type { Site } from "../../core/site.ts";
 import { rememberedTimes } from "./club-night.ts";
 import type { EveningWorld } from "./evening-world.ts";
-import { planTick, type Task } from "./plan.ts";
+import { isLongAgo, planTick, type Task } from "./plan.ts";
 import { postNight } from "./post-night.ts";
 import { watchNight } from "./watch-night.ts";
 import { placedWishes } from "./wishes.ts";
@@ -22,9 +22,16 @@ export type EveningRun = {
 export function eveningRun(world: EveningWorld): EveningRun {
   const timesOf = rememberedTimes();
   let underWay: Promise<void> | null = null;
+  let tidiedAt = new Date(0);
+  const whole = async () => {
+    await oneTick(world, timesOf);
+    if (!isLongAgo(tidiedAt, world.clock(), TIDY_EVERY_MS)) return;
+    tidiedAt = world.clock();
+    await tidy(world);
+  };
   return {
     tick() {
-      underWay ??= oneTick(world, timesOf).finally(() => {
+      underWay ??= whole().finally(() => {
         underWay = null;
       });
       return underWay;
@@ -48,7 +55,6 @@ async function oneTick(
       world.log(`the evening run failed for one club: ${String(fault)}`);
     }
   }
-  await tidy(world);
 }
 
 /** Every place of this tick in as few calls as there can be. */

@@ -61,26 +61,26 @@ describe("postTimes", () => {
 describe("dueness", () => {
   const { post: found } = post(MOOR, "2026-10-03", "Europe/London");
   if (found === null) throw new Error("the moor has a night in October");
-  const after = (instant: Date, ms: number) => new Date(instant.getTime() + ms);
+  const later = (instant: Date, ms: number) => new Date(instant.getTime() + ms);
 
   it("begins at the hour itself and ends with the last moment that helps", () => {
-    expect(dueness(after(found.dueAt, -1), found, false)).toBe("early");
+    expect(dueness(later(found.dueAt, -1), found, false)).toBe("early");
     expect(dueness(found.dueAt, found, false)).toBe("due");
     expect(dueness(found.usefulUntil, found, false)).toBe("due");
-    expect(dueness(after(found.usefulUntil, 1), found, false)).toBe("over");
+    expect(dueness(later(found.usefulUntil, 1), found, false)).toBe("over");
   });
 
   it("goes on as a watch for a night that was looked at in time, until the darkness ends", () => {
-    expect(dueness(after(found.usefulUntil, 1), found, true)).toBe("watch");
+    expect(dueness(later(found.usefulUntil, 1), found, true)).toBe("watch");
     expect(dueness(found.watchUntil, found, true)).toBe("watch");
-    expect(dueness(after(found.watchUntil, 1), found, true)).toBe("over");
+    expect(dueness(later(found.watchUntil, 1), found, true)).toBe("over");
   });
 
   it("wants two hours of a window while it watches, and any of it while a post is due", () => {
-    const window = { start: found.dueAt, end: after(found.dueAt, 2 * HOUR_MS) };
+    const window = { start: found.dueAt, end: later(found.dueAt, 2 * HOUR_MS) };
     expect(windowWorthPosting(found.dueAt, "watch", window, RULES)).toBe(true);
-    expect(windowWorthPosting(after(found.dueAt, 1), "watch", window, RULES)).toBe(false);
-    expect(windowWorthPosting(after(window.end, -1), "due", window, RULES)).toBe(true);
+    expect(windowWorthPosting(later(found.dueAt, 1), "watch", window, RULES)).toBe(false);
+    expect(windowWorthPosting(later(window.end, -1), "due", window, RULES)).toBe(true);
     expect(windowWorthPosting(window.end, "due", window, RULES)).toBe(false);
   });
 });
