@@ -115,7 +115,9 @@ type Scene = {
 function moonView({ viewer, rules, limitMag, isEye }: Scene, body: BodyLook): GuestView | null {
   if (body.illuminatedFraction < rules.thinMoon) return null;
   // The whole Moon in the field first; guests may be shown the terminator at more power after.
-  const whole = viewer.uses.filter(({ trueFieldDeg }) => trueFieldDeg * ARCSEC_PER_DEG >= body.diameterArcsec);
+  const whole = viewer.uses.filter(
+    ({ trueFieldDeg }) => trueFieldDeg * ARCSEC_PER_DEG >= body.diameterArcsec,
+  );
   const use = whole.at(-1) ?? viewer.uses[0];
   if (use === undefined) return null;
   const quality = isEye ? 0.3 : viewer.instrument.kind === "binoculars" ? 0.6 : 1;
@@ -130,7 +132,10 @@ function moonView({ viewer, rules, limitMag, isEye }: Scene, body: BodyLook): Gu
   };
 }
 
-function planetView({ what, viewer, sky, audience, rules, limitMag }: Scene, body: BodyLook): GuestView | null {
+function planetView(
+  { what, viewer, sky, audience, rules, limitMag }: Scene,
+  body: BodyLook,
+): GuestView | null {
   const use = viewer.uses.at(-1);
   const magnitude = what.magnitude;
   if (use === undefined || magnitude === null) return null;
@@ -241,7 +246,9 @@ function surfaceView({ what, viewer, sky, audience, rules, limitMag, isEye }: Sc
   if (apparentDeg < rules.leastDiscDeg) return null;
   return {
     use: seen.use,
-    quality: Math.min(1, seen.level / (3 * rules.glanceFactor * audience.leastLevel)) * largeShare(apparentDeg, rules),
+    quality:
+      Math.min(1, seen.level / (3 * rules.glanceFactor * audience.leastLevel)) *
+      largeShare(apparentDeg, rules),
     ease: seen.level >= rules.glanceFactor * audience.leastLevel ? "at-a-glance" : "after-a-moment",
     apparentDeg,
     level: seen.level,

@@ -3,8 +3,9 @@
  *
  * @packageDocumentation
  */
-import type { EyepieceUse } from "../targets/eyepiece-choice.ts";
+
 import { EYE_PUPIL_MM } from "../targets/eye-contrast.ts";
+import type { EyepieceUse } from "../targets/eyepiece-choice.ts";
 
 export type Instrument =
   /** The bare eye: everybody at once. */

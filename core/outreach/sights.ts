@@ -85,8 +85,7 @@ function sightsOfOne(
   const seen: Showable = place === null ? what : { ...what, magnitude: place.magnitude };
   const samples = up.map((span) => instantsIn(span).map((at) => ({ at, sky: skyAt(conditions, track, at) })));
   return question.viewers.flatMap((viewer) => {
-    const viewAt = (sky: SkyBeside) =>
-      guestView(seen, viewer, sky, look, question.audience, rules.guests);
+    const viewAt = (sky: SkyBeside) => guestView(seen, viewer, sky, look, question.audience, rules.guests);
     const window = longestRun(samples, (sky) => viewAt(sky) !== null);
     if (window === null) return [];
     const half = new Date((window.start.getTime() + window.end.getTime()) / 2);
@@ -107,7 +106,10 @@ function instantsIn({ start, end }: Interval): Date[] {
 }
 
 /** The longest run of samples, within one span, at which it shows; `null` without two in a row. */
-function longestRun(spans: readonly (readonly Sample[])[], shows: (sky: SkyBeside) => boolean): Interval | null {
+function longestRun(
+  spans: readonly (readonly Sample[])[],
+  shows: (sky: SkyBeside) => boolean,
+): Interval | null {
   let best: Interval | null = null;
   for (const samples of spans) {
     let start: Date | null = null;

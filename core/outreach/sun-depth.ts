@@ -13,7 +13,11 @@ import { visibleIntervals } from "../targets/visibility.ts";
  *
  * @param depthDeg - degrees below the level horizon, positive
  */
-export function sunBelow(position: GroundPosition, depthDeg: number, within: readonly Interval[]): Interval[] {
+export function sunBelow(
+  position: GroundPosition,
+  depthDeg: number,
+  within: readonly Interval[],
+): Interval[] {
   const track = heightTrack("Sun", { ...position, elevationMetres: 0 });
   // The Sun's depth rises as a body's altitude does.
   const depth = (at: Date) => ({ altitudeDeg: -track(at.getTime()).altitudeDeg, azimuthDeg: 0 });
