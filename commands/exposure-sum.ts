@@ -3,16 +3,13 @@
  *
  * @packageDocumentation
  */
-import { COOLED_CELSIUS, EXPOSURE_RULES, TURNING_TRAIL_PX } from "../config/exposure-rules.ts";
+import { COOLED_CELSIUS, EXPOSURE_RULES } from "../config/exposure-rules.ts";
 import { PHOTOMETRY } from "../config/photometry.ts";
-import { KIND_BRIGHTNESS, LEAST_ALTITUDE_DEG } from "../config/ranking.ts";
+import { KIND_BRIGHTNESS } from "../config/ranking.ts";
 import { SEEING_ARCSEC } from "../config/rig-defaults.ts";
 import { type Interval, totalHours } from "../core/interval.ts";
-import { fieldTurnRate, longestUnturnedSeconds } from "../core/mount/field-rotation.ts";
-import { meridianFlip } from "../core/mount/meridian-flip.ts";
 import { magArcsec2 } from "../core/night/sky-brightness.ts";
 import { type BandResponse, bandResponses } from "../core/rig/band-response.ts";
-import { bestSpan } from "../core/rig/best-span.ts";
 import { sensorCelsius } from "../core/rig/electrons.ts";
 import { type ExposurePlan, exposurePlan } from "../core/rig/exposure-plan.ts";
 import { type Improvement, improvements } from "../core/rig/improvements.ts";
@@ -28,47 +25,35 @@ import { usualSubSeconds } from "../core/rig/usual-sub.ts";
 import {
   type BandRates,
   bandRates,
-  lightAtZenith,
-  lightThrough,
   meanAirCelsius,
   meanAirmass,
   meanSkyNanolamberts,
   type WindowLight,
 } from "../core/rig/window-rates.ts";
-import { countedHours, countingWeight } from "../core/targets/counting-hours.ts";
+import { countedHours } from "../core/targets/counting-hours.ts";
 import { V_BAND_NM } from "../core/targets/extinction.ts";
 import { type BrightnessBasis, objectBrightness } from "../core/targets/object-brightness.ts";
 import { extinctionAt } from "../core/targets/observing-conditions.ts";
-import { type TargetTrack, targetTrack, upperTransit } from "../core/targets/placer.ts";
-import type { SkyObject, SurfaceBrightness } from "../core/targets/sky-object.ts";
-import { middleOf, usableSpans } from "../core/targets/target-night.ts";
-import { visibleIntervals } from "../core/targets/visibility.ts";
+import type { SurfaceBrightness } from "../core/targets/sky-object.ts";
+import { middleOf } from "../core/targets/target-night.ts";
 import { AskError } from "./ask-error.ts";
 import type { ExposureAsked } from "./exposure-asked.ts";
-import type { Situation } from "./situation.ts";
-
-/** What exposures are worked out for: never a body of the solar system. */
-export type ExposureTarget =
-  | { readonly kind: "object"; readonly object: SkyObject }
-  | { readonly kind: "place"; readonly raDeg: number; readonly decDeg: number };
-
-export type ExposureQuestion = {
-  readonly situation: Situation;
-  readonly rig: CameraRig;
-  readonly filter: Filter;
-  /** `null` for the zenith. */
-  readonly target: ExposureTarget | null;
-  readonly asked: ExposureAsked;
-};
+import {
+  type ExposureQuestion,
+  type ExposureTarget,
+  type ExposureWindow,
+  flipIn,
+  nightsOf,
+  type SumsFor,
+  turningSeconds,
+  windowOf,
+} from "./exposure-window.ts";
 
 /** What is known of the object's surface, and how: `given` by the asker. */
 export type KnownBrightness = {
   readonly brightness: SurfaceBrightness;
   readonly basis: BrightnessBasis | "given" | "none";
 };
-
-/** Where the sums were made: along the target's window, or at the zenith for want of one. */
-export type SumsFor = "window" | "zenith" | "no-window";
 
 export type ExposureSum = {
   readonly question: ExposureQuestion;
@@ -129,80 +114,6 @@ export function knownBrightness(
   return objectBrightness(target.object, KIND_BRIGHTNESS);
 }
 
-type Window = Pick<ExposureSum, "windows" | "used" | "cutByCloud" | "sumsFor"> & {
-  readonly light: WindowLight;
-  readonly track: TargetTrack | null;
-};
-
-/** When the target is used and in what light. */
-function windowOf(question: ExposureQuestion, bands: readonly BandResponse[]): Window {
-  const { situation, rig, filter, target, asked } = question;
-  const { conditions, times, site } = situation;
-  const middle = middleOf(times.night);
-  if (target === null) {
-    const windows = times.workingWindows;
-    const light = lightAtZenith(conditions, middle);
-    return { sumsFor: "zenith", windows, used: windows, cutByCloud: false, light, track: null };
-  }
-  const track = targetTrack(site, target, middle);
-  const clearance = { skyline: site.skyline, leastAltitudeDeg: LEAST_ALTITUDE_DEG.imaging };
-  const within = (spans: readonly Interval[]) =>
-    visibleIntervals((at) => track(at.getTime()), clearance, spans);
-  const dark = within(usableSpans(times, target, null));
-  const clear = situation.clear === null ? dark : within(usableSpans(times, target, situation.clear));
-  const windows = clear.length > 0 ? clear : dark;
-  const cutByCloud = totalHours(clear) < totalHours(dark) - 1 / 60;
-  const [first] = bands;
-  if (windows.length === 0 || first === undefined) {
-    const light = lightAtZenith(conditions, middle);
-    return { sumsFor: "no-window", windows: [], used: [], cutByCloud: false, light, track };
-  }
-  const subSeconds =
-    asked.subSeconds ?? usualSubSeconds(rig, filter, bands, conditions, middle, EXPOSURE_RULES);
-  const work = { rig, band: first, subSeconds };
-  const worthAt = (utMs: number) => countingWeight(work, conditions, NOTHING_KNOWN, track(utMs), utMs).weight;
-  const used = asked.hours === null ? windows : bestSpan(windows, asked.hours, worthAt);
-  return {
-    sumsFor: "window",
-    windows,
-    used,
-    cutByCloud,
-    light: lightThrough(conditions, track, used),
-    track,
-  };
-}
-
-/** When the mount must turn over within the time used. */
-function flipIn({ situation, rig }: ExposureQuestion, { track, used }: Window): Date | null {
-  if (track === null || used.length === 0) return null;
-  const { noon, nextNoon } = situation.times.night;
-  const transit = upperTransit(track, noon.getTime(), nextNoon.getTime());
-  return meridianFlip(rig.mount, transit, rig.flipAfterMinutes, used);
-}
-
-/** Nights that the time at hand takes: a flip comes once in each. */
-function nightsOf(asked: ExposureAsked, used: readonly Interval[]): number {
-  if (asked.hours === null || used.length === 0) return 1;
-  return Math.max(1, Math.ceil(asked.hours / totalHours(used) - 1e-6));
-}
-
-/** On an altazimuth mount: the shortest time in which a corner turns too far, over the time used. */
-function turningSeconds(question: ExposureQuestion, { track, used }: Window): number | null {
-  const { rig, situation } = question;
-  if (rig.mount !== "altazimuth" || track === null || used.length === 0) return null;
-  const { widthMm, heightMm, pixelUm } = rig.sensor;
-  const cornerPx = (Math.hypot(widthMm, heightMm) * 1000) / pixelUm / 2;
-  let fastest = 0;
-  for (const { start, end } of used) {
-    for (let utMs = start.getTime(); utMs <= end.getTime(); utMs += 300_000) {
-      const { altitudeDeg, azimuthDeg } = track(utMs);
-      const rate = Math.abs(fieldTurnRate(situation.site.latitudeDeg, altitudeDeg, azimuthDeg));
-      fastest = Math.max(fastest, rate);
-    }
-  }
-  return longestUnturnedSeconds(fastest, cornerPx, TURNING_TRAIL_PX);
-}
-
 function signalToNoiseOf(sum: {
   readonly rig: CameraRig;
   readonly plan: ExposurePlan;
@@ -257,7 +168,7 @@ function moonCostsOf(
   question: ExposureQuestion,
   bands: readonly BandResponse[],
   brightness: SurfaceBrightness,
-  { track, used }: Window,
+  { track, used }: ExposureWindow,
 ): readonly number[] {
   const { situation, rig, filter } = question;
   const { conditions, times } = situation;
