@@ -54,7 +54,7 @@ function describePost(found: Evening): Answer {
       { heading: "Moon", lines: [moonWords(times)] },
       {
         heading: found.ifItClears ? `If it clears, with ${rig.name}` : `Fits tonight, with ${rig.name}`,
-        lines: fits.targets.map((fit) => targetLine(fit, zone)),
+        lines: fits.targets.map((fit) => targetLine(fit, zone, null)),
       },
       ...(card === null ? [] : [{ heading: "The evening by the clock", lines: runCardLines(card, zone) }]),
       { heading: "", lines: report.problems },

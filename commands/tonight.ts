@@ -5,9 +5,10 @@
  */
 
 import { NO_FILTER } from "../config/filters.ts";
-import { KIND_BRIGHTNESS, RANKING_RULES, VISUAL_RULES } from "../config/ranking.ts";
+import { KIND_BRIGHTNESS, PREFERENCE, RANKING_RULES, VISUAL_RULES } from "../config/ranking.ts";
 import { RUN_CARD_RULES } from "../config/run-card.ts";
 import { type Interval, intervalHours, longestInterval, totalHours } from "../core/interval.ts";
+import { type BegunTarget, begunTargets } from "../core/log/progress.ts";
 import type { Rig } from "../core/rig/rig.ts";
 import { type CardTarget, type RunCard, runCard } from "../core/targets/run-card.ts";
 import { type FitsTonight, type FittingTarget, fitsTonight } from "../core/targets/tonight.ts";
@@ -61,6 +62,8 @@ export type Evening = {
   readonly card: RunCard | null;
   /** The list is made as if the night cleared: the forecast leaves no useful gap. */
   readonly ifItClears: boolean;
+  /** What the member has begun or wants, by object. */
+  readonly begun: ReadonlyMap<string, BegunTarget>;
 };
 
 /** Works the evening out: situation, ranking, run card. */
@@ -72,6 +75,7 @@ export async function evening(request: Request, context: Context): Promise<Eveni
   const own = rig.kind === "camera" && rig.filters.length > 0 ? rig.filters : [NO_FILTER];
   const filters = asked === null ? own : [asked];
   const { clear, conditions } = situation;
+  const begun = await begunBy(request, context);
   const lookings = filters.map((filter) => rigTonight(rig, filter, conditions, request.at));
   const ifItClears = clear !== null && totalHours(clear) < LEAST_CLEAR_HOURS;
   const fits = fitsTonight({
@@ -86,9 +90,27 @@ export async function evening(request: Request, context: Context): Promise<Eveni
     visualRules: VISUAL_RULES,
     byKind: KIND_BRIGHTNESS,
     limit,
-    preferred: new Map(),
+    preferred: preferenceOf(begun),
   });
-  return { situation, rig, fits, card: cardOf(situation, fits), ifItClears };
+  return { situation, rig, fits, card: cardOf(situation, fits), ifItClears, begun };
+}
+
+/** What the member has begun or wants, by object. */
+async function begunBy(request: Request, context: Context): Promise<ReadonlyMap<string, BegunTarget>> {
+  const { log } = context.books;
+  const [tallies, wanted] = await Promise.all([
+    log.inHand(request.club, request.member.id),
+    log.wanted(request.club, request.member.id),
+  ]);
+  return new Map(begunTargets(tallies, wanted).map((begun) => [begun.object, begun]));
+}
+
+/** What is begun comes first, what is done last. */
+function preferenceOf(begun: ReadonlyMap<string, BegunTarget>): ReadonlyMap<string, number> {
+  const done = ({ filters }: BegunTarget) => filters.every(({ leftHours }) => leftHours === 0);
+  return new Map(
+    [...begun].map(([object, target]) => [object, done(target) ? PREFERENCE.done : PREFERENCE.begun]),
+  );
 }
 
 function cardOf(situation: Situation, fits: FitsTonight): RunCard | null {
@@ -121,7 +143,10 @@ function describeTonight(request: Request, found: Evening): Answer {
     title: `Fits tonight: ${site.name}, ${dateWords(times.night.date)}${verdict.sample ? " (sample forecast)" : ""}`,
     summary,
     sections: [
-      { heading: `With ${rig.name}`, lines: fits.targets.map((fit) => targetLine(fit, site.timeZone)) },
+      {
+        heading: `With ${rig.name}`,
+        lines: fits.targets.map((fit) => targetLine(fit, site.timeZone, begunOf(found, fit))),
+      },
       ...(card === null
         ? []
         : [{ heading: "The evening by the clock", lines: runCardLines(card, site.timeZone) }]),
@@ -135,9 +160,14 @@ function describeTonight(request: Request, found: Evening): Answer {
   };
 }
 
-/** A line each: name, when, why. */
-export function targetLine(fit: FittingTarget, zone: string): string {
-  const [, ...why] = reasonSentences(fit, zone);
+/** What is begun of a target; `null` of one that is not. */
+function begunOf({ begun }: Evening, { target }: FittingTarget): BegunTarget | null {
+  return target.kind === "object" ? (begun.get(target.object.id) ?? null) : null;
+}
+
+/** A line each: name, when, why, what is still wanted. */
+export function targetLine(fit: FittingTarget, zone: string, begun: BegunTarget | null): string {
+  const [, ...why] = reasonSentences(fit, zone, begun);
   const span = longestInterval(fit.night.windows);
   const when = span === null ? "" : `, ${clockSpan(span, zone)}`;
   const worth = fit.use === null ? ` (${worthWords(fit)})` : "";
@@ -225,9 +255,8 @@ function followUps(request: Request, { fits }: Evening): FollowUp[] {
   return [...asked, { label: "The coming nights", command: "forecast", options: placed }];
 }
 
-function eveningFigures({ situation, rig, fits, card, ifItClears }: Evening): {
-  readonly [name: string]: Figure;
-} {
+function eveningFigures(found: Evening): { readonly [name: string]: Figure } {
+  const { situation, rig, fits, card, ifItClears } = found;
   const { site, times, verdict } = situation;
   return {
     night: times.night.date,
@@ -248,7 +277,8 @@ function eveningFigures({ situation, rig, fits, card, ifItClears }: Evening): {
       peakAltitudeDeg: fit.night.peak?.altitudeDeg ?? null,
       reach: fit.reach,
       meridianFlip: fit.night.meridianFlip?.toISOString() ?? null,
-      reasons: reasonSentences(fit, site.timeZone),
+      reasons: reasonSentences(fit, site.timeZone, begunOf(found, fit)),
+      begun: begunFigures(begunOf(found, fit)),
     })),
     considered: fits.considered,
     runCard:
@@ -261,4 +291,14 @@ function eveningFigures({ situation, rig, fits, card, ifItClears }: Evening): {
           })),
     assumptions: [...situation.assumptions, ...rig.assumptions],
   };
+}
+
+function begunFigures(begun: BegunTarget | null): Figure {
+  if (begun === null) return null;
+  return begun.filters.map(({ passband, inHandHours, wantedHours, leftHours }) => ({
+    filter: passband,
+    inHandHours,
+    wantedHours,
+    leftHours,
+  }));
 }

@@ -4,15 +4,17 @@
  * @packageDocumentation
  */
 import { longestInterval } from "../../core/interval.ts";
+import type { BegunTarget } from "../../core/log/progress.ts";
 import type { FittingTarget } from "../../core/targets/tonight.ts";
 import { clockSpan, durationWords } from "./clock.ts";
-import { compassWords } from "./sky.ts";
+import { compassWords, listWords } from "./sky.ts";
 import { KIND_WORDS, targetKind } from "./target-words.ts";
 
-/** Sentences in order of weight: when, how it sits, what the filter and the Moon make of it. */
-export function reasonSentences(fit: FittingTarget, zone: string): string[] {
+/** Sentences in order of weight: when, what is begun, how it sits, what filter and Moon make of it. */
+export function reasonSentences(fit: FittingTarget, zone: string, begun: BegunTarget | null): string[] {
   return [
     whenSentence(fit, zone),
+    begun === null ? null : begunSentence(begun),
     fieldSentence(fit),
     lightSentence(fit),
     moonSentence(fit),
@@ -27,6 +29,18 @@ function whenSentence({ night }: FittingTarget, zone: string): string | null {
   const height =
     peak === null ? "" : `, up to ${Math.round(peak.altitudeDeg)}° in the ${compassWords(peak.azimuthDeg)}`;
   return `Usable from ${clockSpan(span, zone)}${height}.`;
+}
+
+/** Hours in hand, and what is left by filter. */
+function begunSentence({ filters }: BegunTarget): string {
+  const inHand = durationWords(filters.reduce((sum, filter) => sum + filter.inHandHours, 0));
+  const left = filters.filter(({ leftHours }) => leftHours !== null && leftHours > 0);
+  if (left.length > 0) {
+    const still = left.map(({ passband, leftHours }) => `${durationWords(leftHours ?? 0)} of ${passband}`);
+    return `Begun: ${inHand} in hand, still wanted ${listWords(still)}.`;
+  }
+  const wanted = filters.some(({ wantedHours }) => wantedHours !== null);
+  return wanted ? `Done: ${inHand} in hand, as wanted.` : `Begun: ${inHand} in hand.`;
 }
 
 function percent(share: number): string {

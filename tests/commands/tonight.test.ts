@@ -75,6 +75,23 @@ describe("/tonight", () => {
     expect(clear.figures).toMatchObject({ verdict: "go", ifItClears: false });
   });
 
+  it("brings what is begun to the front and says what is left, in which filter", async () => {
+    const tally = { object: "NGC 7635", passband: "Hα", night: "2026-09-12", frames: 48, rejected: 0 };
+    const context = eveningContext({
+      inHand: [{ ...tally, clockHours: 4, countingHours: 3.5 }],
+      wanted: [
+        { object: "NGC 7635", passband: "Hα", hours: 6 },
+        { object: "NGC 7635", passband: "[O III]", hours: 8 },
+      ],
+    });
+    const place = (answer: Answer) => targetsOf(answer).findIndex(({ object }) => object.id === "NGC 7635");
+    const options = { filter: "656/7", limit: 50 };
+    const [before, after] = [await ask(options), await ask(options, context)];
+    expect(place(after)).toBeLessThan(place(before));
+    const sentences = targetsOf(after)[place(after)]?.reasons.join(" ");
+    expect(sentences).toContain("Begun: 4 h in hand, still wanted 2 h of Hα and 8 h of [O III].");
+  });
+
   it("lays out the evening by the clock, in order", async () => {
     const steps = (await ask()).figures.runCard as unknown as { at: string; step: string }[];
     expect(steps.map(({ step }) => step)).toEqual(expect.arrayContaining(["set-up", "dark", "start", "end"]));
