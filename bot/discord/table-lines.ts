@@ -34,8 +34,11 @@ function width(text: string): number {
   return [...text].length;
 }
 
+/** A number, perhaps with its unit, or nothing. */
+const NUMBER = /^(?:[−+-]?\d+(?:[.,]\d+)?\s?[%°′″\p{L}/]*|–?)$/u;
+
 function isNumeric(table: Table, column: number): boolean {
-  return table.rows.every((row) => /^[−+-]?\d|^–?$/.test(row[column] ?? ""));
+  return table.rows.every((row) => NUMBER.test(row[column] ?? ""));
 }
 
 function aligned(row: readonly string[], widths: readonly number[], right: readonly boolean[]): string {

@@ -12,8 +12,8 @@ import type { Chart } from "../../commands/chart.ts";
 /** Stands where a place's numbers stood. */
 const LEFT_OUT = "(place kept private)";
 
-/** A coordinate pair as people type it, whatever the numbers. */
-const PAIR = /[-+−]?\d{1,3}\.\d+\s*°?\s*[NSns]?\s*,\s*[-+−]?\d{1,3}\.\d+\s*°?\s*[EWew]?\b/g;
+/** A pair of degrees north or south and east or west, whatever the numbers. */
+const PAIR = /[-+−]?\d{1,2}(?:\.\d+)?\s*°\s*[NS]?\s*,\s*[-+−]?\d{1,3}(?:\.\d+)?\s*°\s*[EW]?/g;
 
 /** The answer without the coordinates of any site in it. */
 export function withoutCoordinates(answer: Answer): Answer {
