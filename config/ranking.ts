@@ -94,7 +94,7 @@ export const VISUAL_RULES: VisualRules = {
 };
 
 /** How an object's rank changes once its owner has begun it: what is begun comes first, even if small in the frame. */
-export const PREFERENCE = { begun: 8, done: 0.25 } as const;
+export const PREFERENCE = { begun: 20, done: 0.25 } as const;
 
 /** Least altitudes, degrees (common practice). */
 export const LEAST_ALTITUDE_DEG = { imaging: 30, visual: 20, public: 15 } as const;
