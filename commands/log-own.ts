@@ -9,7 +9,7 @@ import type { Answer } from "./answer.ts";
 import { AskError } from "./ask-error.ts";
 import type { Context } from "./context.ts";
 import { frameFigures, libraryFigures } from "./log-figures.ts";
-import { filedObject, filedPassband, logSetting } from "./log-rows.ts";
+import { filedObject, filedPassband, rigIfAny } from "./log-rows.ts";
 import { numberOption, textOption, wholeNumberOption } from "./read/numbers.ts";
 import {
   defineNumber,
@@ -69,8 +69,7 @@ export async function wantHours(request: Request, context: Context): Promise<Ans
   const object = filedObject(textOption(request, "target") ?? "", "target", request, context);
   const hours = numberOption(request, "hours", { min: 0, max: WANTED_HOURS.max, unit: "hours" });
   if (hours === null) throw new AskError("no-hours", "hours", "“hours” is missing: how many you want.");
-  const { rig } = await logSetting(request, context);
-  const passband = filedPassband(request, rig) ?? "none";
+  const passband = filedPassband(request, await rigIfAny(request, context)) ?? "none";
   const wish = { object, passband, hours: hours === 0 ? null : hours };
   await context.books.log.want(request.club, request.member.id, wish);
   return {

@@ -8,7 +8,7 @@ import type { Answer, Figure } from "./answer.ts";
 import { AskError } from "./ask-error.ts";
 import type { Context } from "./context.ts";
 import type { Pool, PoolShare } from "./log-books.ts";
-import { filedObject, filedPassband, logSetting } from "./log-rows.ts";
+import { filedObject, filedPassband, rigIfAny } from "./log-rows.ts";
 import { flagOption, numberOption, textOption } from "./read/numbers.ts";
 import { defineFlag, defineNumber, defineSubcommand, FILTER, TARGET_IF_ANY } from "./read/options.ts";
 import type { Request } from "./request.ts";
@@ -52,8 +52,7 @@ async function changePool(request: Request, context: Context, object: string): P
   const { pools } = context.books;
   const { club, member } = request;
   const hours = numberOption(request, "hours", { min: 0, max: WANTED_HOURS.max, unit: "hours" });
-  const { rig } = await logSetting(request, context);
-  const passband = filedPassband(request, rig);
+  const passband = filedPassband(request, await rigIfAny(request, context));
   const [join, leave, close] = (["join", "leave", "close"] as const).map((name) => flagOption(request, name));
   if (join && leave) {
     throw new AskError("join-and-leave", "leave", "“leave” and “join” cannot both be asked for.");

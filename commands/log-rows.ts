@@ -34,10 +34,15 @@ export type LogSetting = {
 
 export async function logSetting(request: Request, context: Context): Promise<LogSetting> {
   const site = await siteOf(request, context);
+  const rig = await rigIfAny(request, context);
+  return { site, rig, latestNight: nightOfInstant(request.at, site.timeZone) };
+}
+
+/** The rig named, else the default one, else none. */
+export async function rigIfAny(request: Request, context: Context): Promise<Rig | null> {
   const saved = await context.books.rigs.list(request.club, request.member.id);
   const named = textOption(request, "rig") !== null;
-  const rig = named || saved.length > 0 ? await rigOf(request, context) : null;
-  return { site, rig, latestNight: nightOfInstant(request.at, site.timeZone) };
+  return named || saved.length > 0 ? rigOf(request, context) : null;
 }
 
 const HALF_DAY_MS = 12 * 3_600_000;
