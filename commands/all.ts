@@ -16,6 +16,7 @@ import { moon } from "./moon.ts";
 import { mydata } from "./mydata.ts";
 import { night } from "./night.ts";
 import { notify } from "./notify.ts";
+import { planets } from "./planets.ts";
 import { rig } from "./rig.ts";
 import { season } from "./season.ts";
 import { site } from "./site.ts";
@@ -36,6 +37,7 @@ export const COMMANDS: readonly Command[] = [
   exposure,
   sun,
   moon,
+  planets,
   site,
   rig,
   club,

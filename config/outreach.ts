@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { TerminatorBand } from "../core/outreach/lunar-terminator.ts";
+import type { PlanetRules } from "../core/outreach/planets.ts";
 import type { SunDayRules } from "../core/outreach/sun-day.ts";
 
 /** The Sun stands so high over a lunar feature when its shadows are long (common practice). */
@@ -32,3 +33,20 @@ export const MOON_LEAST_ALTITUDE_DEG = 15;
 
 /** Of the features on the terminator, so many are named in words; the largest, seas apart. */
 export const FEATURES_NAMED = 12;
+
+/**
+ * Low enough for Mercury, which never stands higher in a sky worth the name; and the Sun so far
+ * down, in the evening and in the morning, that nobody sweeps across it.
+ */
+export const PLANET_RULES: PlanetRules = {
+  leastAltitudeDeg: 5,
+  leastElongationDeg: 10,
+  sunDepthDeg: 4,
+  darkSkyMag: 3,
+};
+
+/** How far ahead `planets` names a planet's next opposition, conjunction or elongation. */
+export const PLANET_EVENTS_AHEAD_DAYS = 120;
+
+/** With the ring more closed than this, degrees, one looks for a line (common practice). */
+export const RING_EDGE_DEG = 3;

@@ -3,17 +3,16 @@
  *
  * @packageDocumentation
  */
-import { type Interval, subtractIntervals } from "../interval.ts";
+import type { Interval } from "../interval.ts";
 import type { Night, NightTimes } from "../night/night.ts";
 import type { Site } from "../site.ts";
-import { sunAltitudeDeg } from "../sky/bodies.ts";
-import { bodyCrossings } from "../sky/crossings.ts";
+import { crossingsIn, type Level, sampleHeights } from "../sky/crossings.ts";
 import { type TargetTrack, targetTrack } from "../targets/placer.ts";
 import type { BodyName } from "../targets/sky-object.ts";
 import { visibleIntervals } from "../targets/visibility.ts";
 
 export type BodyNight = {
-  /** Over the skyline and the least altitude with the whole Sun down, in order. */
+  /** Over the skyline and the least altitude with the Sun as low as asked, in order. */
   readonly windows: readonly Interval[];
   /** Where it stands highest in them; `null` without any. */
   readonly best: { readonly at: Date; readonly altitudeDeg: number; readonly azimuthDeg: number } | null;
@@ -21,37 +20,41 @@ export type BodyNight = {
 };
 
 const STEP_MS = 5 * 60_000;
-/** The centre's altitude when the refracted upper limb is on the horizon, near enough to tell day from night. */
-const SUN_UP_DEG = -0.83;
 
-/** Spans of a night with the whole disc of the Sun below a level horizon; the night itself where it never rises. */
-export function sunlessSpans(site: Site, night: Night): Interval[] {
-  const crossings = bodyCrossings("Sun", site, { kind: "rise-set" }, night.noon, night.nextNoon);
-  const daylight: Interval[] = [];
-  let since = sunAltitudeDeg({ ...site, elevationMetres: 0 }, night.noon) > SUN_UP_DEG ? night.noon : null;
-  for (const { at, rising } of crossings) {
-    if (!rising && since !== null && since < at) daylight.push({ start: since, end: at });
-    since = rising ? at : null;
+/** The whole disc of the Sun below a level horizon. */
+export const SUN_DOWN: Level = { kind: "rise-set" };
+
+/** Spans of a night with the Sun below a level; the night itself where it never comes over it. */
+export function spansSunBelow(site: Site, night: Night, level: Level): Interval[] {
+  const { noon, nextNoon } = night;
+  const samples = sampleHeights("Sun", site, noon, nextNoon);
+  const spans: Interval[] = [];
+  let since = samples.heightAt(noon.getTime(), level) < 0 ? noon : null;
+  for (const { at, rising } of crossingsIn(samples, level)) {
+    if (rising && since !== null && since < at) spans.push({ start: since, end: at });
+    since = rising ? null : at;
   }
-  if (since !== null) daylight.push({ start: since, end: night.nextNoon });
-  return subtractIntervals([{ start: night.noon, end: night.nextNoon }], daylight);
+  return since === null ? spans : [...spans, { start: since, end: nextNoon }];
 }
 
 /**
  * A body through a night.
  *
  * @param leastAltitudeDeg - lower than this it is not looked at, even over a lower skyline
+ * @param sunBelow - where the Sun must have sunk to
  */
 export function bodyNight(
   site: Site,
   times: NightTimes,
   body: BodyName,
   leastAltitudeDeg: number,
+  sunBelow: Level = SUN_DOWN,
 ): BodyNight {
   const middle = new Date((times.night.noon.getTime() + times.night.nextNoon.getTime()) / 2);
   const track = targetTrack(site, { kind: "body", body }, middle);
   const clearance = { skyline: site.skyline, leastAltitudeDeg };
-  const windows = visibleIntervals((at) => track(at.getTime()), clearance, sunlessSpans(site, times.night));
+  const dark = spansSunBelow(site, times.night, sunBelow);
+  const windows = visibleIntervals((at) => track(at.getTime()), clearance, dark);
   return { windows, best: highestIn(track, windows), track };
 }
 

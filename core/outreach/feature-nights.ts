@@ -9,7 +9,7 @@ import type { Site } from "../site.ts";
 import { halfTurnDeg } from "../sky/angles.ts";
 import { targetTrack } from "../targets/placer.ts";
 import { visibleIntervals } from "../targets/visibility.ts";
-import { sunlessSpans } from "./body-night.ts";
+import { SUN_DOWN, spansSunBelow } from "./body-night.ts";
 import { globeSeen } from "./globe.ts";
 import {
   isLunarMorning,
@@ -72,7 +72,11 @@ function featureNight(
 ): FeatureNight | null {
   const track = targetTrack(site, { kind: "body", body: "Moon" }, night.noon);
   const clearance = { skyline: site.skyline, leastAltitudeDeg: rules.leastAltitudeDeg };
-  const moonUp = visibleIntervals((at) => track(at.getTime()), clearance, sunlessSpans(site, night));
+  const moonUp = visibleIntervals(
+    (at) => track(at.getTime()),
+    clearance,
+    spansSunBelow(site, night, SUN_DOWN),
+  );
   const shown: { at: Date; moonAltitudeDeg: number; sunAltitudeDeg: number; morning: boolean }[] = [];
   for (const { start, end } of moonUp) {
     for (let ms = start.getTime(); ms <= end.getTime(); ms += STEP_MS) {
