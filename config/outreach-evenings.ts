@@ -22,6 +22,7 @@ export const AUDIENCES: Readonly<Record<Audience, AudienceRules>> = {
     readyWeekdays: [5, 6],
     leastLevel: 6,
     leastMarginMag: 3.5,
+    leastWorth: 2.4,
   },
   school: {
     children: true,
@@ -31,6 +32,7 @@ export const AUDIENCES: Readonly<Record<Audience, AudienceRules>> = {
     readyWeekdays: [1, 2, 3, 4],
     leastLevel: 6,
     leastMarginMag: 3.5,
+    leastWorth: 2.4,
   },
   adults: {
     children: false,
@@ -40,6 +42,7 @@ export const AUDIENCES: Readonly<Record<Audience, AudienceRules>> = {
     readyWeekdays: [5, 6],
     leastLevel: 3,
     leastMarginMag: 2.5,
+    leastWorth: 1.6,
   },
   mixed: {
     children: true,
@@ -49,6 +52,7 @@ export const AUDIENCES: Readonly<Record<Audience, AudienceRules>> = {
     readyWeekdays: [5, 6],
     leastLevel: 6,
     leastMarginMag: 3.5,
+    leastWorth: 2.4,
   },
 };
 
@@ -104,9 +108,9 @@ export const USUAL_GUESTS = 20;
 export const GUESTS_RANGE: Range = { min: 1, max: 500 };
 
 /** One thing at one instrument, minutes. */
-export const SLOT_MINUTES: Range = { min: 10, max: 40 };
-/** A figure for everybody's bare eyes takes no queue. */
-export const EYE_SLOT_MINUTES = 10;
+export const SLOT_MINUTES: Range = { min: 15, max: 40 };
+/** Bare eyes take no queue, but a story and some pointing. */
+export const EYE_SLOT_MINUTES = 20;
 
 /** What stands ready unless the asker says: assumed. */
 export const USUAL_INSTRUMENTS = "eyes, 2x binoculars 10x50, 1x 80mm, 1x 200mm";

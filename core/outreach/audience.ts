@@ -22,4 +22,6 @@ export type AudienceRules = {
   readonly leastLevel: number;
   /** Stars must be so much brighter than the faintest that the instrument shows, magnitudes. */
   readonly leastMarginMag: number;
+  /** Appeal times how well it shows: less than this is not worth the queue. */
+  readonly leastWorth: number;
 };

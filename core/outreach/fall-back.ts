@@ -5,8 +5,8 @@
  */
 import { angleBetweenDeg } from "../sky/angles.ts";
 import { horizonDirection } from "../targets/observing-conditions.ts";
-import { type Stop, worthOf } from "./running-order.ts";
-import { needsDarkness, type Sight } from "./sights.ts";
+import type { Stop } from "./running-order.ts";
+import { needsDarkness, type Sight, worthOf } from "./sights.ts";
 
 /** Far enough that one cloud does not hide both, degrees (common practice). */
 const ELSEWHERE_DEG = 50;

@@ -6,7 +6,7 @@
  */
 import type { Interval } from "../interval.ts";
 import type { Viewer } from "./instruments.ts";
-import { needsDarkness, type Sight } from "./sights.ts";
+import { needsDarkness, type Sight, worthOf } from "./sights.ts";
 
 export type Stop = Interval & { readonly sight: Sight };
 
@@ -63,11 +63,6 @@ export function runningOrder(
     const stops = inTurn(chosen.get(viewer) ?? [], slotMs, session) ?? [];
     return { viewer, slotMinutes, stops: drawnOut(stops, slotMs, session) };
   });
-}
-
-/** What a thing is worth in an instrument: how much guests like it, and how well it shows there. */
-export function worthOf({ what, view }: Sight): number {
-  return what.appeal * view.quality * (view.ease === "at-a-glance" ? 1 : 0.6);
 }
 
 /** One after the other, the one lost first at the head; `null` when not all find a place. */

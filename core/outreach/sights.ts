@@ -49,6 +49,11 @@ export type SightQuestion = {
   readonly rules: SightRules;
 };
 
+/** What a thing is worth in an instrument: how much guests like it, and how well it shows there. */
+export function worthOf({ what, view }: Pick<Sight, "what" | "view">): number {
+  return what.appeal * view.quality * (view.ease === "at-a-glance" ? 1 : 0.6);
+}
+
 /** Everything that can be shown, each thing once for each instrument that shows it. */
 export function sightsOf(question: SightQuestion): Sight[] {
   const depths = new Map<number, readonly Interval[]>();
@@ -90,7 +95,9 @@ function sightsOfOne(
     if (window === null) return [];
     const half = new Date((window.start.getTime() + window.end.getTime()) / 2);
     const view = viewAt(skyAt(conditions, track, half)) ?? viewAt(skyAt(conditions, track, window.end));
-    return view === null ? [] : [{ what: seen, viewer, window, view, track, look }];
+    if (view === null) return [];
+    const sight = { what: seen, viewer, window, view, track, look };
+    return worthOf(sight) >= question.audience.leastWorth ? [sight] : [];
   });
 }
 
