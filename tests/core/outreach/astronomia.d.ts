@@ -32,3 +32,14 @@ declare module "astronomia/saturnring" {
     saturn: Planet,
   ): [number, number, number, number, number, number];
 }
+declare module "astronomia/jupitermoons" {
+  import type { Planet } from "astronomia/planetposition";
+
+  type BesideJupiter = { readonly x: number; readonly y: number; readonly z: number };
+  /** Theory E5: west, north, beyond, in equatorial radii; I to IV. */
+  export function e5(
+    jde: number,
+    earth: Planet | { position(jde: number): { lon: number; lat: number; range: number } },
+    jupiter: Planet,
+  ): readonly [BesideJupiter, BesideJupiter, BesideJupiter, BesideJupiter];
+}
