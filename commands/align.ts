@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { ALIGNMENT_RULES, DRIFT_WATCH_MINUTES, FLIP_MINUTES } from "../config/mount-rules.ts";
+import { ALIGNMENT_RULES, DRIFT_WATCH_MINUTES, FLIP_MINUTES, POLAR_MOUNTS } from "../config/mount-rules.ts";
 import { alignFigures } from "./align-figures.ts";
 import type { Alignment } from "./alignment.ts";
 import type { Answer, Section } from "./answer.ts";
@@ -60,18 +60,13 @@ function describeAlignment(request: Request, found: SettingUp): Answer {
   const { site, times, verdict, report } = situation;
   const zone = site.timeZone;
   const [star] = sky.poleStars;
+  const polar = POLAR_MOUNTS.includes(rig.mount);
   const hidden = hiddenPoleWords(sky.view, star.star.name);
   const name = target === null ? null : targetName(target.target);
   const guided = rig.kind === "camera" && rig.guided;
   const cautions = alignmentCautions(found);
   const sections: Section[] = [
-    {
-      heading: "Pole",
-      lines:
-        hidden === null
-          ? poleLines(sky.poleStars)
-          : [hidden, ...driftMethodLines(sky.pole === "north", site.latitudeDeg, DRIFT_WATCH_MINUTES)],
-    },
+    { heading: "Pole", lines: poleSection(found, polar) },
     {
       heading: "Stars to align on",
       lines: alignmentLines(sky.choice, ALIGNMENT_RULES.faintestMags[0] ?? 0),
@@ -89,7 +84,7 @@ function describeAlignment(request: Request, found: SettingUp): Answer {
         ...dewLines(situation),
       ],
     },
-    { heading: "If the axis is off", lines: damageLines(damage, guided) },
+    { heading: "If the axis is off", lines: polar ? damageLines(damage, guided) : [] },
     {
       heading: "",
       lines: [
@@ -104,10 +99,10 @@ function describeAlignment(request: Request, found: SettingUp): Answer {
   ];
   return {
     title: `Setting up at ${site.name}, ${dateWords(times.night.date)}, ${clockTime(sky.at, zone)}${verdict.sample ? " (sample forecast)" : ""}`,
-    summary: hidden ?? `Put ${poleStarWords(star)}.`,
+    summary: polar ? (hidden ?? `Put ${poleStarWords(star)}.`) : focusLine(sky.focus, name),
     sections: sections.filter(({ lines }) => lines.length > 0),
     charts:
-      hidden === null
+      polar && hidden === null
         ? [
             poleChart(
               sky,
@@ -121,6 +116,18 @@ function describeAlignment(request: Request, found: SettingUp): Answer {
     figures: alignFigures(found),
     credits: report.credits,
   };
+}
+
+/** The reticle, or the drift method where the pole star is no use; nothing to set without a polar axis. */
+function poleSection({ rig, situation, sky }: SettingUp, polar: boolean): readonly string[] {
+  if (!polar) {
+    return [
+      `A mount of the kind “${rig.mount}” has no polar axis to set; level it and go by the stars below.`,
+    ];
+  }
+  const { site } = situation;
+  if (sky.view.kind === "seen") return poleLines(sky.poleStars);
+  return driftMethodLines(sky.pole === "north", site.latitudeDeg, DRIFT_WATCH_MINUTES);
 }
 
 /** Dew and frost hours; that nothing is known is said too. */

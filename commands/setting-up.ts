@@ -10,6 +10,7 @@ import {
   DEFAULT_SUB_SECONDS,
   GOTO_MOUNTS,
   POLAR_ERROR_ARCMIN,
+  POLAR_MOUNTS,
 } from "../config/mount-rules.ts";
 import type { Rig } from "../core/rig/rig.ts";
 import type { Target } from "../core/targets/sky-object.ts";
@@ -74,15 +75,19 @@ export async function settingUp(request: Request, context: Context): Promise<Set
         ? turnLimit(site, rig, target.night)
         : null,
     assumptions: [
-      ...(errorArcmin === null ? [`The polar error is taken as ${DEFAULT_POLAR_ERROR_ARCMIN}′.`] : []),
-      ...(subAsked === null && usualSub === undefined
+      ...(POLAR_MOUNTS.includes(rig.mount) && errorArcmin === null
+        ? [`The polar error is taken as ${DEFAULT_POLAR_ERROR_ARCMIN}′.`]
+        : []),
+      ...(POLAR_MOUNTS.includes(rig.mount) && subAsked === null && usualSub === undefined
         ? [`The sub is taken as ${DEFAULT_SUB_SECONDS} s.`]
         : []),
       ...(target === null ? ["Drift and turn are those of a star on the equator: no target was named."] : []),
       ...(rig.kind === "camera" ? ["The guide star is taken to stand in the middle of the field."] : []),
       ...(typeof gotoAsked === "boolean"
         ? []
-        : [`A mount of the kind “${rig.mount}” is taken ${goto ? "to find" : "not to find"} objects by itself.`]),
+        : [
+            `A mount of the kind “${rig.mount}” is taken ${goto ? "to find" : "not to find"} objects by itself.`,
+          ]),
     ],
   };
 }

@@ -44,6 +44,9 @@ export const FLIP_MINUTES = 5;
 /** How long to watch a star in the drift method. */
 export const DRIFT_WATCH_MINUTES = 5;
 
+/** Mounts with an axis to set on the pole. */
+export const POLAR_MOUNTS: readonly Mount[] = ["german", "fork", "tracker"];
+
 /** Mounts taken to find objects by themselves until their owner says otherwise. */
 export const GOTO_MOUNTS: readonly Mount[] = ["german", "fork"];
 

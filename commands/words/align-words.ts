@@ -71,7 +71,7 @@ export function starWords(star: StarInSky): string {
 
 /** The stars to align on, in the order to take them, and what the sky would not give. */
 export function alignmentLines(choice: AlignmentChoice | null, brightMag: number): string[] {
-  if (choice === null) return ["None: this mount does not find its own way, so it needs the pole alone."];
+  if (choice === null) return ["None: this mount does not find its own way."];
   const notes = [
     ...(choice.kind === "short"
       ? [

@@ -110,6 +110,14 @@ describe("/align", () => {
     expect(figures.fieldRotationLimitSeconds).toBeLessThan(60);
   });
 
+  it("asks no polar alignment of a mount without a polar axis", async () => {
+    const world = await worldIn(temporaryFolder());
+    const answer = await answerIn(world, "align", ...AT, "--rig", "250mm f/4.8 visual, altazimuth");
+    expect(answer.charts).toEqual([]);
+    expect(answer.summary).toMatch(/^Focus on /);
+    expect(JSON.stringify(answer.sections)).toContain("no polar axis");
+  });
+
   it("takes a time of the named night, through midnight", async () => {
     const figures = await figuresOf("--night", "2026-10-10", "--time", "01:30");
     expect(figures.at).toBe("2026-10-11T00:30:00.000Z");
