@@ -55,6 +55,3 @@ export const CALIBRATION_NIGHTS = 90;
 /** Idle hours are looked for so many nights ahead, and are worth naming from so long on. */
 export const IDLE_NIGHTS = 7;
 export const IDLE_HOURS_AT_LEAST = 0.5;
-
-/** A target with hours still to do counts so much more in the choice of tonight. */
-export const BEGUN_PREFERENCE = 1.5;
