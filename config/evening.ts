@@ -38,6 +38,10 @@ export const WINDOW_MOVED_MS = 30 * MINUTE_MS;
 /** Those who are out are warned of what will come within this. */
 export const WARN_AHEAD_MS = 60 * MINUTE_MS;
 
+/** Those who were out are asked how it was so long after the darkness, and not later than that. */
+export const ASK_AFTER_MS = 3 * 60 * MINUTE_MS;
+export const ASK_UNTIL_MS = 15 * 60 * MINUTE_MS;
+
 /** Members rung by one message; the rest in the next. Leaves room for the longest caution before them. */
 export const MENTIONS_A_MESSAGE = 40;
 

@@ -9,6 +9,9 @@ import { type MessageWords, renderAnswer, type ShownButton } from "./render-answ
 
 export const GOING_OUT_LABEL = "I'm going out";
 
+/** Of the button that marks a message about a night nobody can go out in any more. */
+export const NIGHT_OVER_LABEL = "The night is over";
+
 /**
  * The words, with the button that marks the message as ours.
  *
@@ -21,11 +24,12 @@ export function renderEvening(
 ): MessageWords {
   const goingOut: ShownButton = {
     id: goingOutId(message.night, message.key),
-    label: GOING_OUT_LABEL,
-    primary: true,
+    label: message.nightOver ? NIGHT_OVER_LABEL : GOING_OUT_LABEL,
+    primary: !message.nightOver,
+    disabled: message.nightOver ?? false,
   };
   return renderAnswer(message.answer, {
-    buttons: [goingOut, ...followUps],
+    buttons: message.nightOver ? [...followUps, goingOut] : [goingOut, ...followUps],
     rings: message.rings.map(({ id }) => id),
     names:
       message.goingOut === null

@@ -27,7 +27,13 @@ import { placeCautions } from "./caution-text.ts";
 import { escaped, escapedWithLinks, shortened } from "./plain-text.ts";
 import { sectionText } from "./section-text.ts";
 
-export type ShownButton = { readonly id: string; readonly label: string; readonly primary: boolean };
+export type ShownButton = {
+  readonly id: string;
+  readonly label: string;
+  readonly primary: boolean;
+  /** Shown, and not to be pressed. */
+  readonly disabled?: boolean;
+};
 
 /** What goes with an answer's own words. */
 export type Beside = {
@@ -107,11 +113,12 @@ function buttonRows(
   const rows: APIActionRowComponent<APIButtonComponentWithCustomId>[] = [];
   for (let from = 0; from < buttons.length && rows.length < ROWS_A_MESSAGE; from += BUTTONS_A_ROW) {
     const components = buttons.slice(from, from + BUTTONS_A_ROW).map(
-      ({ id, label, primary }): APIButtonComponentWithCustomId => ({
+      ({ id, label, primary, disabled }): APIButtonComponentWithCustomId => ({
         type: ComponentType.Button,
         style: primary ? ButtonStyle.Primary : ButtonStyle.Secondary,
         label: shortened(label.trim() || "More", BUTTON_LABEL_LENGTH),
         custom_id: id,
+        ...(disabled ? { disabled } : {}),
       }),
     );
     rows.push({ type: ComponentType.ActionRow, components });

@@ -24,6 +24,8 @@ export type EveningMessage = {
   readonly goingOut: readonly Person[] | null;
   /** The message this one replies to. */
   readonly replyTo: string | null;
+  /** Nobody can go out in that night any more: its mark is no button to press. */
+  readonly nightOver?: boolean;
 };
 
 /** What became of an attempt to send or edit. */

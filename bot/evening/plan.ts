@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import type { Context } from "../../commands/context.ts";
-import { LOOK_AGAIN_MS } from "../../config/evening.ts";
+import { ASK_AFTER_MS, ASK_UNTIL_MS, LOOK_AGAIN_MS } from "../../config/evening.ts";
 import { type Dueness, dueness } from "../../core/night/dueness.ts";
 import type { NightTimes } from "../../core/night/night.ts";
 import type { Site } from "../../core/site.ts";
@@ -19,6 +19,9 @@ import type { PostedWatch } from "./watch.ts";
 /** The kind under which a night's post is claimed. */
 export const POST_KIND = "evening";
 
+/** The kind under which the question of the morning after is claimed. */
+export const QUESTION_KIND = "record";
+
 export type ClubNight = {
   readonly club: PostingClub;
   readonly context: Context;
@@ -31,7 +34,9 @@ export type ClubNight = {
 export type Task =
   /** Not posted yet, or not known to be: judge, and post if it is worth it. */
   | (ClubNight & { readonly kind: "post"; readonly state: Dueness; readonly claim: Claim | null })
-  | (ClubNight & { readonly kind: "watch"; readonly posted: PostedWatch });
+  | (ClubNight & { readonly kind: "watch"; readonly posted: PostedWatch })
+  /** Over: those who were out are asked how it was. */
+  | (ClubNight & { readonly kind: "ask"; readonly posted: PostedWatch });
 
 /** Every task of this moment. */
 export async function planTick(
@@ -60,6 +65,7 @@ async function taskOf(world: EveningWorld, base: ClubNight, at: Date): Promise<T
   const posted = record?.watch.posted ?? null;
   if (posted !== null) {
     const over = at >= (posted.window?.end ?? night.post.watchUntil);
+    if (over && isTimeToAsk(posted, at)) return askTask(world, base, posted);
     return posted.gone || over ? null : { ...base, kind: "watch", posted };
   }
   const state = dueness(at, night.post, record?.watch.lookedInTime ?? false);
@@ -69,6 +75,24 @@ async function taskOf(world: EveningWorld, base: ClubNight, at: Date): Promise<T
   if (claim === null && state === "over") return null;
   const resting = record !== null && claim === null && !isTimeToLook(record.watch.lookedAt, at);
   return resting ? null : { ...base, kind: "post", state, claim };
+}
+
+/** Whether a posted night is one to ask about now: it is over, was promised or denied, and still fresh. */
+export function isTimeToAsk(posted: PostedWatch, at: Date): boolean {
+  const sinceMs = at.getTime() - posted.nightEnds.getTime();
+  const promised = posted.verdict === "go" || posted.verdict === "no-go";
+  return promised && !posted.gone && sinceMs >= ASK_AFTER_MS && sinceMs < ASK_UNTIL_MS;
+}
+
+/** The question of the morning after, unless it was settled. */
+async function askTask(world: EveningWorld, base: ClubNight, posted: PostedWatch): Promise<Task | null> {
+  const { club, night } = base;
+  const claim = await world.claims.find({
+    club: club.id,
+    night: night.times.night.date,
+    kind: QUESTION_KIND,
+  });
+  return claim === null || claim.state === "claimed" ? { ...base, kind: "ask", posted } : null;
 }
 
 /** Whether the weather was last judged long enough ago, or at a moment yet to come. */

@@ -17,6 +17,7 @@ import { POST_KIND, type Task } from "./plan.ts";
 import { type PostOutcome, postOnce } from "./post-once.ts";
 import { allSettled, inParts, replyToPost } from "./reply-to-post.ts";
 import { markRefused, markUnreadable } from "./trouble.ts";
+import { noteVerdicts } from "./verdict-record.ts";
 import type { PostedWatch, Watch } from "./watch.ts";
 import { membersToRing, placedWishes } from "./wishes.ts";
 import { yieldToOthers } from "./yield.ts";
@@ -41,6 +42,7 @@ export async function postNight(
   const judged = await judgeSites(task, at, timesOf);
   const [lead, ...others] = judged;
   if (lead === undefined) return;
+  await noteVerdicts(world, task, judged, timesOf);
   const worthIt = isWorthIt(task, lead, at);
   const turn = await rememberLook(world, task, lead.verdict.kind !== "unknown" && !worthIt, at);
   if (task.claim === null && !worthIt) return;

@@ -21,6 +21,7 @@ export type Reply = {
   readonly rings: readonly Person[];
   /** Whether it still helps. */
   readonly worthSending: boolean;
+  readonly nightOver?: boolean;
 };
 
 /** So many at a time as one message may ring. */
@@ -39,7 +40,8 @@ export async function replyToPost(world: EveningWorld, reply: Reply): Promise<re
     const kind = index === 0 ? reply.kind : `${reply.kind}.${index + 1}`;
     const { club, night, answer, replyTo, channelId } = reply;
     const key = messageKey({ club, night, kind });
-    const message = { key, club, night, answer, rings, goingOut: null, replyTo };
+    const nightOver = reply.nightOver ?? false;
+    const message = { key, club, night, answer, rings, goingOut: null, replyTo, nightOver };
     const sending = reply.worthSending ? "now" : "never";
     outcomes.push(await postOnce({ club, night, kind, channelId, message, sending }, world));
   }

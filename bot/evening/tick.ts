@@ -8,6 +8,7 @@ import type { NightTimes } from "../../core/night/night.ts";
 import type { Site } from "../../core/site.ts";
 import { rememberedTimes } from "./club-night.ts";
 import type { EveningWorld } from "./evening-world.ts";
+import { askAfter } from "./morning-question.ts";
 import { isLongAgo, planTick, type Task } from "./plan.ts";
 import { postNight } from "./post-night.ts";
 import { watchNight } from "./watch-night.ts";
@@ -44,12 +45,14 @@ async function oneTick(
   timesOf: (site: Site, date: string) => NightTimes,
 ): Promise<void> {
   const tasks = await planTick(world, timesOf);
-  if (tasks.length > 0) await askForWeather(world, tasks);
+  const withWeather = tasks.filter(({ kind }) => kind !== "ask");
+  if (withWeather.length > 0) await askForWeather(world, withWeather);
   for (const task of tasks) {
     await yieldToOthers();
     try {
       if (task.kind === "post") await postNight(world, task, timesOf);
-      else await watchNight(world, task, timesOf);
+      else if (task.kind === "watch") await watchNight(world, task, timesOf);
+      else await askAfter(world, task);
     } catch (fault) {
       // One club's fault is not another's: the rest go on, and this one is tried again next tick.
       world.log(`the evening run failed for one club: ${String(fault)}`);
