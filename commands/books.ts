@@ -69,6 +69,9 @@ export interface MemberBook {
 /** Which nights the evening post goes out on. */
 export type PostOn = "go" | "marginal" | "every-night";
 
+/** Wind, temperature and rain in km/h, °C and mm, or in miles an hour, °F and inches. */
+export type Units = "metric" | "imperial";
+
 export type ClubSettings = {
   /** Channel of the evening post; `null` while there is none. */
   readonly channelId: string | null;
@@ -78,6 +81,7 @@ export type ClubSettings = {
   /** The rig that the post's proposals are for, described; `null` for that of `config/`. */
   readonly rig: string | null;
   readonly postOn: PostOn;
+  readonly units: Units;
   /** The limits the club set itself; the rest are those of `config/`. */
   readonly limits: Partial<Omit<ObservingLimits, "optics">>;
   /** Who holds this role runs the club, besides those who may manage the server. */

@@ -59,6 +59,7 @@ export const club: Command = {
         defineText("sites", "Shared sites it speaks of, home first, with commas between"),
         defineNumber("hours", "So many hours before the home site's sunset"),
         defineChoice("post", "On which nights", ["go", "marginal", "every-night"]),
+        defineChoice("units", "Of wind, temperature and rain", ["metric", "imperial"]),
         defineText("rig", "What its proposals are for, such as 400mm f/5.6, 23.5x15.7mm, 3.76um"),
         ORGANISERS,
       ]),
@@ -153,12 +154,14 @@ function sharedName(name: string, shared: readonly SavedSite[]): string {
 function plainChanges(request: Request): Partial<ClubSettings> {
   const hours = numberOption(request, "hours", { ...HOURS_BEFORE_SUNSET_RANGE, unit: "hours" });
   const postOn = textOption(request, "post");
+  const units = textOption(request, "units");
   const rig = textOption(request, "rig");
   const organisers = textOption(request, "organisers");
   if (rig !== null) parseRigDescription("rig", rig);
   return {
     ...(hours === null ? {} : { hoursBeforeSunset: hours }),
     ...(postOn === "go" || postOn === "marginal" || postOn === "every-night" ? { postOn } : {}),
+    ...(units === "metric" || units === "imperial" ? { units } : {}),
     ...(rig === null ? {} : { rig }),
     ...(organisers === null ? {} : { organiserRoleId: organisers }),
   };
@@ -217,6 +220,7 @@ async function show(request: Request, context: Context, title: string): Promise<
       sites,
       hoursBeforeSunset: settings.hoursBeforeSunset,
       post: settings.postOn,
+      units: settings.units,
       rig: settings.rig,
       organiserRoleId: settings.organiserRoleId,
       limits: { ...settings.limits },

@@ -20,3 +20,6 @@ export const SHAREABLE_COMMANDS: ReadonlySet<string> = new Set([
   "planets",
   "events",
 ]);
+
+/** Which answers speak of weather, and do so in the club's units. */
+export const WEATHER_COMMANDS: ReadonlySet<string> = new Set(["tonight", "forecast", "club"]);

@@ -8,6 +8,7 @@ import type { ClubSettings } from "../../commands/books.ts";
 import type { Command } from "../../commands/command.ts";
 import type { Request } from "../../commands/request.ts";
 import { askerOf } from "./asker.ts";
+import { inClubUnits } from "./club-units.ts";
 import type { DoorWorld } from "./door-world.ts";
 import { escaped } from "./plain-text.ts";
 import { faultSentence, sayPrivately, showAnswer, showFault } from "./reply.ts";
@@ -32,7 +33,7 @@ export async function answerCommand(
     const context = world.contextFor(club);
     const settings = await context.books.clubs.settings(club);
     const request = await requestOf(interaction, command, club, settings, world);
-    const answer = await command.answer(request, context);
+    const answer = inClubUnits(await command.answer(request, context), request, settings);
     world.completions.forget(club);
     await showAnswer(interaction, answer, request, isPrivate, world);
     await tellTrouble(interaction, request, settings, world);

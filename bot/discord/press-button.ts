@@ -8,6 +8,7 @@ import { AskError } from "../../commands/ask-error.ts";
 import type { AnswerButton } from "../store/answer-buttons.ts";
 import { askerOf } from "./asker.ts";
 import { type ButtonMeaning, buttonMeaning } from "./button-ids.ts";
+import { inClubUnits } from "./club-units.ts";
 import type { DoorWorld } from "./door-world.ts";
 import { keptRequest } from "./kept-questions.ts";
 import { NOTHING_BESIDE } from "./render-answer.ts";
@@ -62,9 +63,10 @@ async function kept(interaction: ButtonInteraction, button: AnswerButton, club: 
     throw new AskError("out-of-date", null, "I no longer know the command behind that button: ask again.");
   }
   const context = world.contextFor(club);
-  const { organiserRoleId } = await context.books.clubs.settings(club);
-  const request = keptRequest(button.question, askerOf(interaction, organiserRoleId), club, world.clock());
-  return { request, answer: await command.answer(request, context) };
+  const settings = await context.books.clubs.settings(club);
+  const asker = askerOf(interaction, settings.organiserRoleId);
+  const request = keptRequest(button.question, asker, club, world.clock());
+  return { request, answer: inClubUnits(await command.answer(request, context), request, settings) };
 }
 
 async function askKept(

@@ -6,6 +6,7 @@
 import type { Answer } from "../../commands/answer.ts";
 import type { Request } from "../../commands/request.ts";
 import { clockSpan } from "../../commands/words/clock.ts";
+import { inUnits } from "../../commands/words/units.ts";
 import { CLUB_RIG } from "../../config/club-defaults.ts";
 import type { Site } from "../../core/site.ts";
 import type { NightVerdict } from "../../core/weather/verdict.ts";
@@ -33,7 +34,8 @@ export async function composeNight(
     club: club.id,
     at: world.clock(),
   };
-  const { answer } = await world.compose(request, context);
+  const composed = await world.compose(request, context);
+  const answer = inUnits(composed.answer, club.settings.units);
   if (others.length === 0) return answer;
   const section = { heading: "Also", lines: others.map(siteLine) };
   return { ...answer, sections: [...answer.sections, section] };

@@ -17,6 +17,7 @@ const BEGIN_WITH: ClubSettings = {
   hoursBeforeSunset: HOURS_BEFORE_SUNSET,
   rig: null,
   postOn: "go",
+  units: "metric",
   limits: {},
   organiserRoleId: null,
   trouble: null,
