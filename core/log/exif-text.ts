@@ -45,7 +45,7 @@ const SPELLINGS = {
  * @param timeZone - IANA name of the zone the camera's clock keeps where the text does not say
  */
 export function readExifText(text: string, timeZone: string): ExifReading {
-  const pictures = picturesOf(text).filter((tags) => tagOf(tags, SPELLINGS.exposure) !== null);
+  const pictures = picturesOf(inLines(text)).filter((tags) => tagOf(tags, SPELLINGS.exposure) !== null);
   if (pictures.length === 0) return { kind: "refused", fault: { kind: "no-pictures" } };
   const frames: FileFrame[] = [];
   for (const [index, tags] of pictures.entries()) {
@@ -56,9 +56,30 @@ export function readExifText(text: string, timeZone: string): ExifReading {
   return { kind: "read", frames };
 }
 
+/** The tags read here, as listings name them. */
+const OWN_TAG =
+  /(?:^|\s+)(file name|exposure ?time|shutter ?speed(?: ?value)?|iso(?: ?speed)?(?: ?ratings)?|date\/?(?: and )?time ?\(?original\)?|create ?date|offset ?time(?: ?original)?|camera ?temperature|ambient ?temperature)\s*[:=]\s*/gi;
+
+/** Where another tag follows a value on the same line. */
+const NEXT_TAG = /\s+(?:[-=]{4,}|[a-z][a-z0-9/() -]{0,40}\s[:=]\s).*$/i;
+
+/** Nobody pastes more; a longer text without line ends is none of ours. */
+const PASTE_LENGTH = 20_000;
+
+/** A longer line is no tag and value. */
+const LINE_LENGTH = 500;
+
+/** Pasted into a chat's field, lines run together: the tags read here get their own again. */
+function inLines(text: string): string {
+  if (text.length > PASTE_LENGTH || /[\r\n]/.test(text)) return text;
+  const lines = text.replace(OWN_TAG, (_, tag: string) => `\n${tag.replace(/\s/g, "")}: `).split("\n");
+  return lines.map((line) => line.replace(NEXT_TAG, "")).join("\n");
+}
+
 function picturesOf(text: string): readonly Tags[] {
   const pictures: Map<string, string>[] = [new Map()];
   for (const line of text.split(/\r\n|\n|\r/)) {
+    if (line.length > LINE_LENGTH) continue;
     const found = /^\s*([\p{L}][\p{L}\p{N} /_().-]{1,40}?)\s*[:=\t]\s*(\S.*)$/u.exec(line);
     const current = pictures.at(-1);
     if (!found || /^[-=]{4,}/.test(line)) {

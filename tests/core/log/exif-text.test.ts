@@ -54,6 +54,26 @@ describe("readExifText", () => {
     });
   });
 
+  it("reads a listing whose lines a chat ran together", () => {
+    const read = readExifText(TWO_PICTURES.replaceAll("\n", " "), ZONE);
+    expect(read).toMatchObject({
+      frames: [
+        { subSeconds: 120, iso: 1600, sensorCelsius: 18 },
+        { subSeconds: 120, iso: 1600, startedAt: new Date("2026-10-03T21:42:20Z") },
+      ],
+    });
+  });
+
+  it("is done quickly with a long text of blanks", () => {
+    const began = performance.now();
+    for (const blank of ["\t", " ", "= "]) {
+      expect(readExifText(`a${blank.repeat(1_000_000)}`, ZONE).kind).toBe("refused");
+      expect(readExifText(`a${blank.repeat(9_000)}`, ZONE).kind).toBe("refused");
+      expect(readExifText(`a${blank.repeat(1_000_000)}\nb`, ZONE).kind).toBe("refused");
+    }
+    expect(performance.now() - began).toBeLessThan(3000);
+  });
+
   it("says what it misses", () => {
     expect(readExifText("hello", ZONE)).toEqual({ kind: "refused", fault: { kind: "no-pictures" } });
     expect(readExifText("Exposure Time : 30\nISO : 800", ZONE)).toMatchObject({
