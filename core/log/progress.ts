@@ -32,7 +32,7 @@ export type ProgressLine = {
   readonly leftHours: number | null;
   readonly frames: number;
   readonly rejected: number;
-  /** Hours in hand after each night, oldest first. */
+  /** Hours that each night gave, oldest first. */
   readonly steps: readonly { readonly night: string; readonly hours: number }[];
 };
 
@@ -72,7 +72,6 @@ function lineOf(nights: readonly NightTally[], wish: WantedHours | undefined): P
     inOrder.reduce((total, night) => total + figure(night), 0);
   const inHandHours = sum((night) => night.clockHours);
   const counted = inOrder.every((night) => night.countingHours !== null);
-  let hours = 0;
   return {
     object: inOrder[0]?.object ?? wish?.object ?? "",
     passband: inOrder[0]?.passband ?? wish?.passband ?? "",
@@ -82,10 +81,7 @@ function lineOf(nights: readonly NightTally[], wish: WantedHours | undefined): P
     leftHours: wish === undefined ? null : Math.max(0, wish.hours - inHandHours),
     frames: sum((night) => night.frames),
     rejected: sum((night) => night.rejected),
-    steps: inOrder.map((night) => {
-      hours += night.clockHours;
-      return { night: night.night, hours };
-    }),
+    steps: inOrder.map(({ night, clockHours }) => ({ night, hours: clockHours })),
   };
 }
 
