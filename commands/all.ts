@@ -8,6 +8,7 @@ import { align } from "./align.ts";
 import { calibration } from "./calibration.ts";
 import { club } from "./club.ts";
 import type { Command } from "./command.ts";
+import { events } from "./events.ts";
 import { exposure } from "./exposure.ts";
 import { forecast } from "./forecast.ts";
 import { framing } from "./framing.ts";
@@ -16,6 +17,7 @@ import { moon } from "./moon.ts";
 import { mydata } from "./mydata.ts";
 import { night } from "./night.ts";
 import { notify } from "./notify.ts";
+import { outreach } from "./outreach.ts";
 import { planets } from "./planets.ts";
 import { rig } from "./rig.ts";
 import { season } from "./season.ts";
@@ -38,6 +40,8 @@ export const COMMANDS: readonly Command[] = [
   sun,
   moon,
   planets,
+  events,
+  outreach,
   site,
   rig,
   club,

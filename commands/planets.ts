@@ -10,7 +10,6 @@ import { planetEvents } from "../core/outreach/planet-events.ts";
 import { PLANETS, type PlanetNight, planetLook, planetNight } from "../core/outreach/planets.ts";
 import type { Site } from "../core/site.ts";
 import type { Answer, Section, Table } from "./answer.ts";
-import { AskError } from "./ask-error.ts";
 import { cautionsFor } from "./cautions.ts";
 import type { JupiterChart } from "./chart.ts";
 import type { Command } from "./command.ts";
@@ -20,6 +19,7 @@ import { pointingAt } from "./pointings.ts";
 import { clockInNight, TIME } from "./read/moment.ts";
 import { nightOf } from "./read/night.ts";
 import { textOption } from "./read/numbers.ts";
+import { oneOfWords } from "./read/one-of.ts";
 import { defineChoice, NIGHT, SITE } from "./read/options.ts";
 import { siteOf } from "./read/site.ts";
 import type { Request } from "./request.ts";
@@ -55,8 +55,8 @@ export const planets: Command = {
   audience: "member",
 
   async answer(request, context) {
-    const only = oneOf(request, "planet", PLANETS);
-    const view = oneOf(request, "view", VIEWS) ?? "upright";
+    const only = oneOfWords(request, "planet", PLANETS);
+    const view = oneOfWords(request, "view", VIEWS) ?? "upright";
     const site = await siteOf(request, context);
     const times = nightTimes(site, nightOf(request, site));
     const { noon, date, timeZone } = times.night;
@@ -79,15 +79,6 @@ export const planets: Command = {
     return describePlanets(request, found, view);
   },
 };
-
-/** One of a few words; `null` when none was given. */
-function oneOf<Word extends string>(request: Request, option: string, words: readonly Word[]): Word | null {
-  const text = textOption(request, option);
-  if (text === null) return null;
-  const found = words.find((word) => word.toLowerCase() === text.toLowerCase());
-  if (found !== undefined) return found;
-  throw new AskError("not-a-choice", option, `“${option}” must be one of ${listWords(words)}.`);
-}
 
 /** At the time named, else now while it can be seen, else when it is best placed. */
 function jupiterTonight(

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import type { ApproachLimits } from "../core/outreach/conjunctions.ts";
 import type { TerminatorBand } from "../core/outreach/lunar-terminator.ts";
 import type { PlanetRules } from "../core/outreach/planets.ts";
 import type { SunDayRules } from "../core/outreach/sun-day.ts";
@@ -50,3 +51,15 @@ export const PLANET_EVENTS_AHEAD_DAYS = 120;
 
 /** With the ring more closed than this, degrees, one looks for a line (common practice). */
 export const RING_EDGE_DEG = 3;
+
+/** Closer than this is worth a look: the Moon by a planet, planets by one another (chosen here). */
+export const APPROACH_LIMITS: ApproachLimits = { moonDeg: 5, planetsDeg: 3, leastElongationDeg: 12 };
+
+/** `events` looks so many days ahead unless it is told. */
+export const EVENTS_AHEAD_DAYS = 90;
+
+/** A comet's table has so many rows at most, spread over the span. */
+export const COMET_ROWS = 8;
+
+/** Fewer meteors an hour than this at the best of the night are not worth an alarm (common practice). */
+export const METEORS_WORTH_A_LOOK = 5;

@@ -72,6 +72,24 @@ export function planetEventWords({ planet, kind, at, elongationDeg }: PlanetEven
   return `${planet} is ${EVENT_WORDS[kind]}, on ${dayWords(at, zone)} at ${clockTime(at, zone)}${apart}.`;
 }
 
+/** `Jupiter at opposition`. */
+export function planetEventTitle({ planet, kind }: PlanetEvent): string {
+  switch (kind) {
+    case "opposition":
+      return `${planet} at opposition`;
+    case "conjunction":
+      return `${planet} behind the Sun`;
+    case "inferior-conjunction":
+      return `${planet} between us and the Sun`;
+    case "superior-conjunction":
+      return `${planet} behind the Sun`;
+    case "greatest-elongation-east":
+      return `${planet} farthest east of the Sun`;
+    case "greatest-elongation-west":
+      return `${planet} farthest west of the Sun`;
+  }
+}
+
 /** Which moons stand on which side, nearest first, and which are not seen. */
 export function jovianWords({ moons, shadows }: JovianSystem): string {
   const beside = (west: boolean) =>
