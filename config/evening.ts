@@ -53,3 +53,5 @@ export const KEEP_PEOPLE_MS = 7 * 24 * 60 * MINUTE_MS;
 export const KEEP_BUTTONS_MS = 30 * 24 * 60 * MINUTE_MS;
 /** What has been kept long enough is dropped so often. */
 export const TIDY_EVERY_MS = 60 * MINUTE_MS;
+/** A club whose server we left unnoticed is erased after this. */
+export const ERASE_ABSENT_MS = 7 * 24 * 60 * MINUTE_MS;

@@ -34,7 +34,7 @@ import { eveningSender, singleAttemptRest } from "./evening-sender.ts";
 import { pressButton } from "./press-button.ts";
 import { registerCommands } from "./registration.ts";
 import { fetchSentFile } from "./sent-files.ts";
-import { followServers } from "./servers.ts";
+import { eraseLongAbsent, followServers } from "./servers.ts";
 
 /** What a test replaces; the rest of the world is its own already. */
 export type DiscordParts = {
@@ -96,6 +96,7 @@ export async function startDiscord(
   const tick = async () => {
     try {
       await run.tick();
+      await eraseLongAbsent(world.store, world.clock());
       await buttons.dropOlderThan(new Date(world.clock().getTime() - KEEP_BUTTONS_MS));
     } catch (fault) {
       log(`the evening run failed: ${String(fault)}`);

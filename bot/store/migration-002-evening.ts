@@ -19,6 +19,14 @@ export const evening: Migration = {
       .execute();
 
     await db.schema
+      .createTable("absent_clubs")
+      .addColumn("club_id", "text", (column) =>
+        column.primaryKey().references("clubs.id").onDelete("cascade"),
+      )
+      .addColumn("since_ms", "bigint", (column) => column.notNull())
+      .execute();
+
+    await db.schema
       .createTable("notify_wishes")
       .addColumn("club_id", "text", (column) => column.notNull().references("clubs.id").onDelete("cascade"))
       .addColumn("member_id", "text", (column) => column.notNull())

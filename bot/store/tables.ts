@@ -85,6 +85,9 @@ export type SchemaVersionRow = {
 
 export type ClubSettingsRow = { readonly club_id: string; readonly settings_json: string };
 
+/** A club whose server we are no longer in, since when it was first missed. */
+export type AbsentClubRow = { readonly club_id: string; readonly since_ms: number };
+
 export type NotifyWishRow = {
   readonly club_id: string;
   readonly member_id: string;
@@ -148,6 +151,7 @@ export interface Tables {
   forecast_answers: ForecastAnswerRow;
   schema_versions: SchemaVersionRow;
   club_settings: ClubSettingsRow;
+  absent_clubs: AbsentClubRow;
   notify_wishes: NotifyWishRow;
   evening_claims: EveningClaimRow;
   evening_watches: EveningWatchRow;

@@ -86,10 +86,12 @@ export async function openScene(parts: DiscordParts = {}, at?: Date): Promise<Sc
 }
 
 /** Waits until something holds; fails after five seconds. */
-export async function until<Value>(look: () => Value | null | undefined | false): Promise<Value> {
+export async function until<Value>(
+  look: () => Value | null | undefined | false | Promise<Value | null | undefined | false>,
+): Promise<Value> {
   const giveUp = Date.now() + 5000;
   for (;;) {
-    const value = look();
+    const value = await look();
     if (value !== null && value !== undefined && value !== false) return value;
     if (Date.now() > giveUp) throw new Error("it never came to be");
     await new Promise((resolve) => setTimeout(resolve, 5));

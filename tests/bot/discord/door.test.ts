@@ -90,7 +90,8 @@ describe("a command", () => {
       ],
     });
     const wren = person("Wren");
-    await until(() => wren.command(channel, "aloud").reply);
+    const first = wren.command(channel, "aloud");
+    await until(() => first.reply());
     await until(() => standIn.publicMessages(channel)[0]);
     refuse = true;
     const heard = wren.command(channel, "aloud");
@@ -304,6 +305,19 @@ describe("a server", () => {
     await new Promise((resolve) => setTimeout(resolve, 50));
     expect(await listClubs(world.store.db)).toEqual([]);
     expect(await books.notify.get(guild.id, "wren")).toBeNull();
+  });
+
+  it("that removed the bot while it was off is erased a week later, not at once", async () => {
+    const { standIn, guild, world, bot, again } = await openScene();
+    await bot.stop();
+    standIn.state.guilds.delete(guild.id);
+    const back = await again();
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    await back.tick();
+    expect(await listClubs(world.store.db)).toHaveLength(1);
+    standIn.clock.advance(8 * 86_400_000);
+    await back.tick();
+    expect(await listClubs(world.store.db)).toEqual([]);
   });
 });
 
