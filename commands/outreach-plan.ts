@@ -8,24 +8,20 @@
 import { MOON_FEATURES } from "../config/moon-features.ts";
 import { LEAST_TOWARDS_US, TERMINATOR } from "../config/outreach.ts";
 import { CLOUD_PLAN } from "../config/outreach-checklist.ts";
-import { AUDIENCES, HEAVY_TELESCOPE_MM } from "../config/outreach-evenings.ts";
-import { COLD_CELSIUS } from "../core/cautions.ts";
+import { AUDIENCES } from "../config/outreach-evenings.ts";
 import { fallBackOf } from "../core/outreach/fall-back.ts";
 import { globeSeen } from "../core/outreach/globe.ts";
-import { featuresOnTerminator } from "../core/outreach/lunar-terminator.ts";
+import { featuresOnTerminator, type LunarFeatureKind } from "../core/outreach/lunar-terminator.ts";
 import { moonDisc } from "../core/outreach/moon-disc.ts";
 import type { Station, Stop } from "../core/outreach/running-order.ts";
-import { needsDarkness } from "../core/outreach/sights.ts";
-import { weatherAt } from "../core/weather/interpolate.ts";
-import type { Answer, Attachment, Figure, Section } from "./answer.ts";
-import { cautionsFor } from "./cautions.ts";
-import type { SheetChart } from "./chart.ts";
+import type { Answer, Figure, Section } from "./answer.ts";
 import type { Context } from "./context.ts";
 import { keptOptions } from "./kept-options.ts";
 import { prominent } from "./moon-picture.ts";
 import { siteFigures } from "./object-figures.ts";
-import { type PublicEvening, pointingsOf, publicEvening } from "./outreach-evening.ts";
-import { endToSunriseMinutes } from "./pointings.ts";
+import { type PublicEvening, publicEvening } from "./outreach-evening.ts";
+import { checklistFacts, planCautions } from "./outreach-safety.ts";
+import { sheetOf, sheetText } from "./outreach-sheet.ts";
 import { instrumentWords } from "./read/instruments.ts";
 import { limitsOf } from "./read/limits.ts";
 import type { Request } from "./request.ts";
@@ -77,13 +73,12 @@ function describePlan(request: Request, evening: PublicEvening, weather: string)
     },
   ].filter(({ lines }) => lines.length > 0);
   const summary = summaryWords(evening, turns);
-  const sheet = sheetOf({
-    title,
-    summary,
-    sections,
-    cautions,
-    caption: `${clockSpan(session, zone)}, ${audienceWords(audience)}, ${listWords(evening.instruments.map(instrumentWords))}`,
-  });
+  const caption = `${clockSpan(session, zone)}, ${audienceWords(audience)}, ${listWords(evening.instruments.map(instrumentWords))}`;
+  const onPaper = [
+    ...evening.stations.map((station) => stationBlock(evening, station)),
+    ...sections.slice(2),
+  ].filter(({ lines }) => lines.length > 0);
+  const sheet = sheetOf({ title, summary, sections: onPaper, cautions, caption });
   return {
     title,
     summary,
@@ -100,7 +95,7 @@ function describePlan(request: Request, evening: PublicEvening, weather: string)
     ],
     figures: planFigures(evening, turns),
     credits: report.credits,
-    attachments: [sheetText(sheet, times.night.date)],
+    attachments: [sheetText({ title, summary, sections, cautions, caption }, times.night.date)],
   };
 }
 
@@ -108,6 +103,18 @@ function inOrder(stations: readonly Station[]): Turn[] {
   return stations
     .flatMap((station) => station.stops.map((stop) => ({ station, stop })))
     .sort((one, other) => one.stop.start.getTime() - other.stop.start.getTime());
+}
+
+/** A station's evening in short lines, for the printed page; the text file has every word. */
+function stationBlock({ situation }: PublicEvening, { viewer, stops }: Station): Section {
+  const { site } = situation;
+  return {
+    heading: capital(instrumentWords(viewer.instrument)),
+    lines: stops.map(({ sight, start }) => {
+      const where = whereWords(sight.track(start.getTime()), site.skyline);
+      return `${clockTime(start, site.timeZone)} ${capital(sight.what.name)}: ${where}`;
+    }),
+  };
 }
 
 /** `19:00 Saturn, in the 80 mm telescope, to 19:20. Two fists above … You see … Say: “…”` */
@@ -134,7 +141,7 @@ function timeLine({ viewer, slotMinutes, stops }: Station, { guests, audience }:
   const places = viewer.instrument.count;
   const seconds = Math.floor((slotMinutes * 60 * places) / guests);
   const wanted = AUDIENCES[audience].secondsPerGuest;
-  const each = `${slotMinutes} min a stop, ${seconds >= 90 ? `${Math.floor(seconds / 30) / 2} min` : `${seconds} s`} a guest for ${guests}`;
+  const each = `${slotMinutes} min a stop, ${seconds >= 120 ? `${Math.floor(seconds / 60)} min` : `${seconds} s`} a guest for ${guests}`;
   return seconds < wanted
     ? `${name}: ${each}. That is less than the ${wanted} s one needs: put up another, or let in fewer at a time.`
     : `${name}: ${each}.`;
@@ -178,6 +185,9 @@ function notShownLines({ notShown }: PublicEvening): string[] {
   ];
 }
 
+/** Lunar features that need no explaining: rilles and swirls are for those who look often. */
+const PLAIN_TO_GUESTS: ReadonlySet<LunarFeatureKind> = new Set(["crater", "mountains", "bay", "scarp"]);
+
 /** What is particular to this night of the Moon and Saturn. */
 function detailsOf({ situation, session, stations }: PublicEvening): BodyDetails {
   const middle = new Date((session.start.getTime() + session.end.getTime()) / 2);
@@ -192,65 +202,11 @@ function detailsOf({ situation, session, stations }: PublicEvening): BodyDetails
       : featuresOnTerminator(MOON_FEATURES, disc, disc.libration, TERMINATOR, LEAST_TOWARDS_US);
   return {
     onTerminator: prominent(lit)
+      .filter(({ feature }) => PLAIN_TO_GUESTS.has(feature.kind))
       .sort((one, other) => other.feature.diameterKm - one.feature.diameterKm)
       .map(({ feature }) => feature.name),
     ringTiltDeg: shows("Saturn") ? globeSeen("Saturn", null, middle).centre.latitudeDeg : null,
   };
-}
-
-/** From here on the Moon lights the ground. */
-const BRIGHT_MOON = 0.4;
-
-function checklistFacts(evening: PublicEvening) {
-  const { situation, instruments, setUp, stations } = evening;
-  const { sunset } = situation.times;
-  const telescopes = instruments.filter((instrument) => instrument.kind === "telescope");
-  const stops = stations.flatMap((station) => station.stops);
-  const zone = situation.site.timeZone;
-  return {
-    setUp: clockTime(setUp, zone),
-    sunset: sunset !== null && sunset > setUp ? clockTime(sunset, zone) : null,
-    children: AUDIENCES[evening.audience].children,
-    telescopes: telescopes.length > 0,
-    binoculars: instruments.some(({ kind }) => kind === "binoculars"),
-    eyes: instruments.some(({ kind }) => kind === "eyes"),
-    heavy: telescopes.some(({ apertureMm }) => apertureMm >= HEAVY_TELESCOPE_MM),
-    needsDarkness: stops.some(({ sight }) => needsDarkness(sight.what.kind)),
-    brightMoon:
-      situation.times.moon.illuminatedFraction >= BRIGHT_MOON &&
-      stops.some(({ sight }) => sight.what.kind === "moon"),
-    dew: evening.verdict.dew.length > 0,
-    cold: lowestOf(evening) !== null && (lowestOf(evening) ?? 0) <= COLD_CELSIUS,
-  };
-}
-
-/** Coldest of the session's two ends, °C; `null` without a forecast. */
-function lowestOf({ verdict, session }: PublicEvening): number | null {
-  const found = [session.start, session.end].flatMap(
-    (at) => weatherAt(verdict.hours, at)?.temperatureCelsius ?? [],
-  );
-  return found.length === 0 ? null : Math.min(...found);
-}
-
-/** The solar caution comes with anything near the Sun, and with gear that stands out before sunset. */
-export function planCautions(evening: PublicEvening): Answer["cautions"] {
-  const { situation, session, instruments, setUp, verdict } = evening;
-  const { sunset, sunrise } = situation.times;
-  const telescopes = instruments.filter((instrument) => instrument.kind === "telescope");
-  const inDaylight = (sunset !== null && setUp < sunset) || (sunrise !== null && session.end > sunrise);
-  return cautionsFor({
-    solar: inDaylight,
-    pointings: pointingsOf(evening),
-    endToSunriseMinutes: endToSunriseMinutes(situation.times, session.end),
-    lowestCelsius: lowestOf(evening),
-    dewExpected: verdict.dew.length > 0,
-    publicSession: true,
-    children: AUDIENCES[evening.audience].children,
-    laser: instruments.some(({ kind }) => kind === "eyes"),
-    mainsPower: telescopes.length > 0,
-    awayFromHome: true,
-    heavyGear: telescopes.some(({ apertureMm }) => apertureMm >= HEAVY_TELESCOPE_MM),
-  });
 }
 
 function audienceWords(audience: PublicEvening["audience"]): string {
@@ -264,38 +220,6 @@ function audienceWords(audience: PublicEvening["audience"]): string {
     case "mixed":
       return "for everybody";
   }
-}
-
-type SheetParts = Pick<Answer, "title" | "summary" | "sections" | "cautions"> & { readonly caption: string };
-
-/** One page for those who run the session. */
-export function sheetOf({ title, summary, sections, cautions, caption }: SheetParts): SheetChart {
-  return {
-    kind: "sheet",
-    name: "outreach-sheet",
-    title,
-    caption,
-    alt: `A page for those who run the session. ${summary} The same words are in the text file beside it.`,
-    cautions: cautions.map(({ text }) => text),
-    blocks: sections.map(({ heading, lines }) => ({ heading: heading === "" ? "Notes" : heading, lines })),
-  };
-}
-
-/** The same page as text, cautions first. */
-export function sheetText(sheet: SheetChart, date: string): Attachment {
-  const lines = [
-    ...sheet.cautions.map((text) => `CAUTION. ${text}`),
-    "",
-    sheet.title,
-    sheet.caption,
-    ...sheet.blocks.flatMap(({ heading, lines: block }) => ["", heading.toUpperCase(), ...block]),
-    "",
-  ];
-  return {
-    name: `outreach-${date}.txt`,
-    mediaType: "text/plain; charset=utf-8",
-    bytes: new TextEncoder().encode(lines.join("\n")),
-  };
 }
 
 function planFigures(evening: PublicEvening, turns: readonly Turn[]): { readonly [name: string]: Figure } {

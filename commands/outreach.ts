@@ -4,9 +4,12 @@
  * @packageDocumentation
  */
 import type { Command } from "./command.ts";
+import { rankEvenings } from "./outreach-dates.ts";
 import { planEvening } from "./outreach-plan.ts";
+import { rankSunSessions } from "./outreach-sun-dates.ts";
+import { planSunSession } from "./outreach-sun-plan.ts";
 import { defineSubcommand, defineText, NIGHT, NIGHTS, SITE, SKY } from "./read/options.ts";
-import { AUDIENCE, GUESTS, HOURS, SESSION, WEEKDAYS } from "./read/session.ts";
+import { AUDIENCE, GUESTS, HOURS, isSunSession, SESSION, WEEKDAYS } from "./read/session.ts";
 
 const INSTRUMENTS = defineText(
   "instruments",
@@ -19,6 +22,15 @@ export const outreach: Command = {
     name: "outreach",
     description: "Public evenings: which date, which order, and the announcement",
     options: [
+      defineSubcommand("dates", "The evenings of a span that suit the public, and their rain dates", [
+        NIGHT,
+        NIGHTS,
+        SITE,
+        HOURS,
+        WEEKDAYS,
+        AUDIENCE,
+        SESSION,
+      ]),
       defineSubcommand("plan", "The running order of one session, with a sheet to print", [
         NIGHT,
         SITE,
@@ -31,11 +43,16 @@ export const outreach: Command = {
         SKY,
       ]),
     ],
-    defaultSubcommand: "plan",
+    defaultSubcommand: "dates",
   },
   audience: "member",
 
   async answer(request, context) {
-    return planEvening(request, context);
+    switch (request.subcommand) {
+      case "plan":
+        return isSunSession(request) ? planSunSession(request, context) : planEvening(request, context);
+      default:
+        return isSunSession(request) ? rankSunSessions(request, context) : rankEvenings(request, context);
+    }
   },
 };

@@ -8,8 +8,11 @@ import type { NightTimes } from "../core/night/night.ts";
 import type { ModelForecast } from "../core/weather/forecast-hour.ts";
 import type { ObservingLimits } from "../core/weather/observing-limits.ts";
 import { type NightVerdict, nightVerdict } from "../core/weather/verdict.ts";
+import type { ForecastReport } from "./context.ts";
 import { durationWords } from "./words/clock.ts";
 import { verdictWords, worstWords } from "./words/weather-words.ts";
+
+const MS_PER_DAY = 86_400_000;
 
 /** A night's times cut down to a session, by day or by night: all of it counts as time to be used. */
 export function timesOfSession(times: NightTimes, session: Interval): NightTimes {
@@ -33,6 +36,22 @@ export function sessionVerdict(
   at: Date,
 ): NightVerdict {
   return nightVerdict(timesOfSession(times, session), models, limits, at);
+}
+
+/** Whether it is worth asking the forecast at all: a model is at hand, and the session within its reach. */
+export function mayBeForetold(
+  session: Interval,
+  { models }: ForecastReport,
+  limits: ObservingLimits,
+  at: Date,
+): boolean {
+  const daysAhead = (session.start.getTime() - at.getTime()) / MS_PER_DAY;
+  return models.length > 0 && daysAhead <= limits.outlookNights + 1;
+}
+
+/** A verdict that says something, else `null`. */
+export function knownVerdict(verdict: NightVerdict): NightVerdict | null {
+  return verdict.kind === "unknown" ? null : verdict;
 }
 
 /** `Forecast for the session: go, 2 h of 2 h usable; nothing against it.`, or that none is worth anything yet. */

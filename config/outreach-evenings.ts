@@ -10,6 +10,7 @@ import type { EveningWeights } from "../core/outreach/evening-worth.ts";
 import type { GuestRules } from "../core/outreach/guest-view.ts";
 import type { ViewingRules } from "../core/outreach/instruments.ts";
 import type { ShowableKind } from "../core/outreach/showable.ts";
+import type { SunHoursRules } from "../core/outreach/sun-session.ts";
 import type { BodyName } from "../core/targets/sky-object.ts";
 import type { Range } from "./input-limits.ts";
 
@@ -20,7 +21,8 @@ export const AUDIENCES: Readonly<Record<Audience, AudienceRules>> = {
     leave: "21:00",
     secondsPerGuest: 60,
     readyWeekdays: [5, 6],
-    leastLevel: 6,
+    readyDays: [6, 7],
+    leastLevel: 80,
     leastMarginMag: 3.5,
     leastWorth: 2.4,
   },
@@ -30,7 +32,8 @@ export const AUDIENCES: Readonly<Record<Audience, AudienceRules>> = {
     leave: "20:30",
     secondsPerGuest: 45,
     readyWeekdays: [1, 2, 3, 4],
-    leastLevel: 6,
+    readyDays: [1, 2, 3, 4, 5],
+    leastLevel: 80,
     leastMarginMag: 3.5,
     leastWorth: 2.4,
   },
@@ -40,7 +43,8 @@ export const AUDIENCES: Readonly<Record<Audience, AudienceRules>> = {
     leave: "23:00",
     secondsPerGuest: 75,
     readyWeekdays: [5, 6],
-    leastLevel: 3,
+    readyDays: [6, 7],
+    leastLevel: 40,
     leastMarginMag: 2.5,
     leastWorth: 1.6,
   },
@@ -50,7 +54,8 @@ export const AUDIENCES: Readonly<Record<Audience, AudienceRules>> = {
     leave: "22:00",
     secondsPerGuest: 60,
     readyWeekdays: [5, 6],
-    leastLevel: 6,
+    readyDays: [6, 7],
+    leastLevel: 80,
     leastMarginMag: 3.5,
     leastWorth: 2.4,
   },
@@ -65,8 +70,13 @@ export const VIEWING: ViewingRules = {
   binocularFieldDeg: 60,
 };
 
+/**
+ * Set so that the model's levels agree with what visitors report: M51 in 250 mm is nothing for them
+ * under 18 mag/arcsec² (level 27) and plain under 21.2 (level 100).
+ */
 export const GUESTS: GuestRules = {
-  glanceFactor: 2,
+  glanceFactor: 2.5,
+  eyeShare: 0.1,
   // Half the light of M13 lies within a sixth of its extent, of a bright spiral within a third.
   coreShare: { "globular-cluster": 1 / 6, galaxy: 1 / 3, "galaxy-group": 1 / 3 },
   splitArcsec: 240,
@@ -125,10 +135,8 @@ export const HEAVY_TELESCOPE_MM = 200;
 
 /** An evening: not so short that nobody sees anything, not so long that nobody stays. */
 export const SESSION_HOURS: Range = { min: 0.5, max: 8 };
-/** Evenings begin no more than so long before sunset when no hours are given. */
-export const BEFORE_SUNSET_MINUTES = 0;
-/** Without hours of its own an evening lasts at least so long. */
-export const LEAST_EVENING_HOURS = 1;
+/** Without hours given an evening takes the last so many before people leave, and no fewer than the least. */
+export const EVENING_HOURS: Range = { min: 1, max: 2.5 };
 /** Before the doors open. */
 export const SET_UP_MINUTES = 60;
 
@@ -140,6 +148,11 @@ export const BEST_EVENINGS = 5;
 export const EVENINGS_APART = 4;
 /** A rain date lies so many nights after, at least and at most: the same weather does not last. */
 export const RAIN_DATE_NIGHTS: Range = { min: 1, max: 16 };
+
+/** Sun sessions without hours given: the middle of the day, before the ground has heated through. */
+export const SUN_HOURS: SunHoursRules = { usual: { from: "10:00", to: "16:00" }, mostHours: 2.5 };
+/** Less of it is no session. */
+export const LEAST_SUN_HOURS = 0.5;
 
 export const WEIGHTS: EveningWeights = {
   moonHalfLit: 3,
@@ -153,7 +166,7 @@ export const WEIGHTS: EveningWeights = {
   darkHoursThatCount: 2,
   noDarkness: -3,
   pastBedtimeHour: -2,
-  readyWeekday: 1,
+  readyWeekday: 2.5,
   shower: 1.5,
   lunarEclipse: 6,
   conjunction: 1,

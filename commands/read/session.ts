@@ -5,8 +5,8 @@
  */
 import {
   AUDIENCES,
+  EVENING_HOURS,
   GUESTS_RANGE,
-  LEAST_EVENING_HOURS,
   SESSION_HOURS,
   USUAL_GUESTS,
 } from "../../config/outreach-evenings.ts";
@@ -89,7 +89,7 @@ export function hoursOf(request: Request): SessionHours | null {
  */
 export function sessionOf(request: Request, times: NightTimes, siteName: string): Session {
   const hours = hoursOf(request);
-  const session = eveningSession(times, hours, AUDIENCES[audienceOf(request)], LEAST_EVENING_HOURS);
+  const session = eveningSession(times, hours, AUDIENCES[audienceOf(request)], EVENING_HOURS);
   if (session === null) {
     if (neverSets(times)) throw noNight(siteName, times.night.date);
     throw new AskError(

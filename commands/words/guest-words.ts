@@ -139,6 +139,7 @@ export function timesMoon(apparentDeg: number | null): string {
   if (times < 0.75) return "half as wide as the Moon to the bare eye";
   if (times < 1.25) return "as wide as the Moon to the bare eye";
   if (times < 1.75) return "one and a half times as wide as the Moon to the bare eye";
+  if (times < 2.5) return "twice as wide as the Moon to the bare eye";
   return `${Math.round(times)} times as wide as the Moon to the bare eye`;
 }
 

@@ -16,8 +16,10 @@ export type AudienceRules = {
   readonly leave: string;
   /** At the eyepiece, queue and steps included. */
   readonly secondsPerGuest: number;
-  /** Days on which they come more readily: 1 Monday to 7 Sunday. */
+  /** Evenings on which they come more readily: 1 Monday to 7 Sunday. */
   readonly readyWeekdays: readonly number[];
+  /** Likewise by day. */
+  readonly readyDays: readonly number[];
   /** A surface must stand so far above the threshold of the eye. */
   readonly leastLevel: number;
   /** Stars must be so much brighter than the faintest that the instrument shows, magnitudes. */

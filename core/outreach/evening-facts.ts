@@ -3,7 +3,6 @@
  *
  * @packageDocumentation
  */
-import { DateTime } from "luxon";
 import { type Interval, intervalHours, longestInterval, totalHours } from "../interval.ts";
 import type { NightTimes } from "../night/night.ts";
 import type { Site } from "../site.ts";
@@ -12,7 +11,7 @@ import { targetTrack } from "../targets/placer.ts";
 import type { BodyName } from "../targets/sky-object.ts";
 import { visibleIntervals } from "../targets/visibility.ts";
 import { highestIn } from "./body-night.ts";
-import type { Session } from "./session.ts";
+import { type Session, weekdayOf } from "./session.ts";
 import { sunBelow } from "./sun-depth.ts";
 
 export type BodyInReach = {
@@ -74,7 +73,7 @@ export function eveningFacts(
   const reach = (body: BodyName) => bodyInReach(site, body, session, rules);
   return {
     times,
-    weekday: DateTime.fromISO(times.night.date, { zone: "utc" }).weekday,
+    weekday: weekdayOf(times.night.date),
     session,
     darkFrom: dark[0]?.start ?? laterDark(site, times, rules.darkEnoughDeg),
     darkHours: totalHours(dark),

@@ -41,6 +41,8 @@ export type GuestView = {
 export type GuestRules = {
   /** Clear at a glance from so many times the least level of the audience. */
   readonly glanceFactor: number;
+  /** The bare eye, which nobody has to be taught, needs this share of the least level. */
+  readonly eyeShare: number;
   /** Half the light of a globular cluster or a galaxy lies within this share of its extent. */
   readonly coreShare: Readonly<Partial<Record<ShowableKind, number>>>;
   /** The eye parts two stars so far apart in the eyepiece, arcseconds. */
@@ -63,6 +65,9 @@ const ARCMIN_PER_DEG = 60;
 const HALF_LIGHT_MAG = 2.5 * Math.log10(2);
 /** Separation that an aperture of 1 mm parts, arcseconds (Dawes: 116″ over the aperture in mm). */
 const DAWES_ARCSEC_MM = 116;
+
+/** A view that holds so much of a thing shows it whole. */
+const WHOLE = 0.99;
 
 /** Kinds that show as a surface. */
 const SURFACES: ReadonlySet<ShowableKind> = new Set([
@@ -207,7 +212,7 @@ function clusterView({ what, viewer, sky, audience, rules, limitMag, isEye }: Sc
   const wide = Math.min(1, (major * best.use.power) / rules.wideDiscDeg / 4);
   return {
     use: best.use,
-    quality: Math.min(1, margin / 7) * (0.4 + 0.6 * wide),
+    quality: Math.min(1, margin / 7) * (0.4 + 0.6 * wide) * (best.objectInField < WHOLE ? 0.7 : 1),
     ease: margin >= needed + 1 ? "at-a-glance" : "after-a-moment",
     apparentDeg: major * best.use.power,
     level: null,
@@ -221,6 +226,8 @@ function surfaceView({ what, viewer, sky, audience, rules, limitMag, isEye }: Sc
   const { majorArcmin, surfaceMagArcsec2 } = what;
   if (majorArcmin === null || surfaceMagArcsec2 === null) return null;
   const minorArcmin = what.minorArcmin ?? majorArcmin;
+  const least = audience.leastLevel * (isEye ? rules.eyeShare : 1);
+  const glance = least * rules.glanceFactor;
   const share = rules.coreShare[what.kind];
   // The bright middle is what guests see: half of the light within a share of the extent.
   const patch =
@@ -236,7 +243,7 @@ function surfaceView({ what, viewer, sky, audience, rules, limitMag, isEye }: Sc
     { ...patch, magArcsec2: patch.magArcsec2 + sky.extinctionMag },
     sky.skyMagArcsec2,
   );
-  if (seen === null || seen.level < audience.leastLevel) return null;
+  if (seen === null || seen.level < least) return null;
   if (seen.objectInField < rules.leastInField && !isEye) return null;
   const tooFaint =
     what.magnitude !== null && limitMag - what.magnitude - sky.extinctionMag < rules.eyeMarginMag;
@@ -246,10 +253,8 @@ function surfaceView({ what, viewer, sky, audience, rules, limitMag, isEye }: Sc
   if (apparentDeg < rules.leastDiscDeg) return null;
   return {
     use: seen.use,
-    quality:
-      Math.min(1, seen.level / (3 * rules.glanceFactor * audience.leastLevel)) *
-      largeShare(apparentDeg, rules),
-    ease: seen.level >= rules.glanceFactor * audience.leastLevel ? "at-a-glance" : "after-a-moment",
+    quality: Math.min(1, 0.3 + (0.35 * seen.level) / glance) * largeShare(apparentDeg, rules),
+    ease: seen.level >= glance ? "at-a-glance" : "after-a-moment",
     apparentDeg,
     level: seen.level,
     limitMag,

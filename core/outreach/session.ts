@@ -23,15 +23,16 @@ const FIVE_MINUTES_MS = 300_000;
 /**
  * The session of an evening.
  *
- * @param hours - as asked; `null` for the audience's own: from sunset, but not before they come, until
- *   they leave, and for at least `leastHours`
+ * @param hours - as asked; `null` for the audience's own: until they leave, from sunset on, but not before
+ *   they come
+ * @param length - hours that such an evening of their own lasts, at least and at most
  * @returns `null` when the hours end before they begin, or when the Sun does not set
  */
 export function eveningSession(
   times: NightTimes,
   hours: SessionHours | null,
   audience: AudienceRules,
-  leastHours: number,
+  length: { readonly min: number; readonly max: number },
 ): Session | null {
   const clock = (text: string) => instantInNight(times.night.date, text, times.night.timeZone);
   if (hours !== null) {
@@ -41,8 +42,12 @@ export function eveningSession(
   const [notBefore, leave] = [clock(audience.notBefore), clock(audience.leave)];
   if (notBefore === null || leave === null || neverSets(times)) return null;
   const sunset = times.sunset?.getTime() ?? 0;
-  const start = Math.max(notBefore.getTime(), Math.ceil(sunset / FIVE_MINUTES_MS) * FIVE_MINUTES_MS);
-  const end = Math.max(leave.getTime(), start + leastHours * MS_PER_HOUR);
+  const start = Math.max(
+    notBefore.getTime(),
+    Math.ceil(sunset / FIVE_MINUTES_MS) * FIVE_MINUTES_MS,
+    leave.getTime() - length.max * MS_PER_HOUR,
+  );
+  const end = Math.max(leave.getTime(), start + length.min * MS_PER_HOUR);
   return {
     start: new Date(start),
     end: new Date(end),
@@ -65,4 +70,11 @@ export function daySession(date: string, hours: SessionHours, timeZone: string):
   const [start, end] = [clock(hours.from), clock(hours.to)];
   if (!start.isValid || !end.isValid || end <= start) return null;
   return { start: start.toJSDate(), end: end.toJSDate() };
+}
+
+/** Day of the week of a `YYYY-MM-DD` date: 1 Monday to 7 Sunday. */
+export function weekdayOf(date: string): number {
+  // Days since a Thursday, 1970-01-01.
+  const days = Math.floor(Date.parse(`${date}T00:00:00Z`) / (24 * MS_PER_HOUR));
+  return ((((days + 3) % 7) + 7) % 7) + 1;
 }
