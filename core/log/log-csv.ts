@@ -99,7 +99,7 @@ function readRow({ cells }: CsvRecord): Row | BadCell {
   const startedAt = started === "" ? null : instantOf(started);
   const frames = figures.get("frames") ?? null;
   const subSeconds = figures.get("sub_seconds") ?? null;
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(night)) return bad("night");
+  if (!isDate(night)) return bad("night");
   if (frames === null) return bad("frames");
   if (startedAt === "unreadable") return bad("started");
   const shared = {
@@ -129,6 +129,13 @@ function readRow({ cells }: CsvRecord): Row | BadCell {
 const FIGURE_COLUMNS = [
   ...["frames", "sub_seconds", "gain", "iso", "sensor_celsius", "rotation_deg", "rejected"],
 ] as const;
+
+/** `YYYY-MM-DD`, of a day that exists. */
+function isDate(text: string): boolean {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
+  const instant = new Date(`${text}T00:00:00Z`);
+  return !Number.isNaN(instant.getTime()) && instant.toISOString().startsWith(text);
+}
 
 function isCalibrationKind(text: string): text is CalibrationKind {
   return text === "dark" || text === "flat" || text === "bias";
