@@ -5,13 +5,13 @@
  */
 
 export type ButtonMeaning =
-  /** A kept row; the command is named so that an expired button can still say what to ask. */
-  | { readonly kind: "row"; readonly id: string; readonly command: string }
+  /** A kept question, or an answer to show to everyone; the command is named so that an expired button can still say what to ask. */
+  | { readonly kind: "next" | "share"; readonly id: string; readonly command: string }
   | { readonly kind: "going-out"; readonly night: string; readonly key: string };
 
-/** For a button that asks a kept question. */
-export function rowButtonId(id: string, command: string): string {
-  return `row:${id}:${command}`;
+/** For a button that asks a kept question, or shows its answer to everyone. */
+export function rowButtonId(kind: "next" | "share", id: string, command: string): string {
+  return `${kind}:${id}:${command}`;
 }
 
 /** For "I'm going out"; the key marks the message as ours and says which it is. */
@@ -21,8 +21,10 @@ export function goingOutId(night: string, key: string): string {
 
 /** @returns `null` for a button that no version of this bot made */
 export function buttonMeaning(customId: string): ButtonMeaning | null {
-  const row = /^row:([0-9a-f]{32}):([\w-]{1,32})$/.exec(customId);
-  if (row?.[1] !== undefined && row[2] !== undefined) return { kind: "row", id: row[1], command: row[2] };
+  const row = /^(next|share):([0-9a-f]{32}):([\w-]{1,32})$/.exec(customId);
+  if (row?.[2] !== undefined && row[3] !== undefined) {
+    return { kind: row[1] === "share" ? "share" : "next", id: row[2], command: row[3] };
+  }
   const out = /^out:(\d{4}-\d{2}-\d{2}):([0-9a-f]{24})$/.exec(customId);
   if (out?.[1] !== undefined && out[2] !== undefined) {
     return { kind: "going-out", night: out[1], key: out[2] };

@@ -116,7 +116,7 @@ async function keepFollowUps(parts: SenderParts, message: EveningMessage): Promi
   }));
   const ids = await parts.buttons.keep(message.club, rows, parts.clock());
   return next.map(({ label, command }, index) => ({
-    id: rowButtonId(ids[index] ?? "", command),
+    id: rowButtonId("next", ids[index] ?? "", command),
     label,
     primary: false,
   }));

@@ -12,46 +12,53 @@ import { inClubUnits } from "./club-units.ts";
 import type { DoorWorld } from "./door-world.ts";
 import { keptRequest } from "./kept-questions.ts";
 import { NOTHING_BESIDE } from "./render-answer.ts";
-import { outgoing, sayPrivately, showAnswer, showFault } from "./reply.ts";
+import { fillReply, outgoing, sayPrivately, showAnswer, showFault } from "./reply.ts";
 import { withoutCoordinates } from "./without-coordinates.ts";
 
-/** Whatever a button does, its reply is the presser's alone. */
+/**
+ * Whatever a button does, its reply is the presser's alone, save an answer shown to everyone: that
+ * one is deferred for all, since filling a deferred reply may be repeated and sending one may not.
+ */
 export async function pressButton(interaction: ButtonInteraction, world: DoorWorld): Promise<void> {
-  await interaction.deferReply({ flags: MessageFlags.Ephemeral });
   const meaning = buttonMeaning(interaction.customId);
+  const isPrivate = meaning?.kind !== "share";
+  await interaction.deferReply(isPrivate ? { flags: MessageFlags.Ephemeral } : {});
   const club = interaction.guildId;
   try {
     if (meaning === null || club === null) {
-      await sayPrivately(interaction, "That button is from an older version of me: ask again.", true);
+      await sayPrivately(interaction, "That button is from an older version of me: ask again.", isPrivate);
     } else if (meaning.kind === "going-out") {
       await pressGoingOut(interaction, meaning, club, world);
     } else {
       await pressRow(interaction, meaning, club, world);
     }
   } catch (fault) {
-    await showFault(interaction, fault, true, world);
+    await showFault(interaction, fault, isPrivate, world);
   }
 }
 
 async function pressRow(
   interaction: ButtonInteraction,
-  { id, command }: Extract<ButtonMeaning, { kind: "row" }>,
+  { id, kind, command }: Extract<ButtonMeaning, { kind: "next" | "share" }>,
   club: string,
   world: DoorWorld,
 ): Promise<void> {
   const button = await world.buttons.find(club, id);
-  if (button === null) {
-    return sayPrivately(
-      interaction,
+  if (button === null || button.kind !== kind) {
+    throw new AskError(
+      "expired-button",
+      null,
       `That button has had its time (30 days): ask again with /${command}.`,
-      true,
     );
   }
   if (button.ownerId !== null && button.ownerId !== interaction.user.id) {
-    const sentence = `That button belongs to whoever asked: ask for yourself with /${command}.`;
-    return sayPrivately(interaction, sentence, true);
+    throw new AskError(
+      "not-yours",
+      null,
+      `That button belongs to whoever asked: ask for yourself with /${command}.`,
+    );
   }
-  return button.kind === "share"
+  return kind === "share"
     ? shareAnswer(interaction, button, club, world)
     : askKept(interaction, button, club, world);
 }
@@ -90,9 +97,7 @@ async function shareAnswer(
   const { request, answer } = await kept(interaction, button, club, world);
   const remarks = [`Shown by ${request.member.name}`];
   const message = await outgoing(withoutCoordinates(answer), { ...NOTHING_BESIDE, remarks }, world);
-  // The first follow-up fills the private reply; only the one after it can be for all.
-  await sayPrivately(interaction, "Shown below, without where your site lies.", true);
-  await interaction.followUp(message);
+  await fillReply(interaction, message);
 }
 
 const GOING_OUT_WORDS = {

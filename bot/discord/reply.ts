@@ -11,6 +11,7 @@ import {
   AttachmentBuilder,
   type ButtonInteraction,
   type ChatInputCommandInteraction,
+  DiscordAPIError,
   MessageFlags,
 } from "discord.js";
 import type { Answer } from "../../commands/answer.ts";
@@ -62,6 +63,32 @@ export async function outgoing(answer: Answer, beside: Beside, world: DoorWorld)
   };
 }
 
+/** Attempts at filling a deferred reply: it may be repeated, since it fills the same one. */
+const FILL_ATTEMPTS = 3;
+
+/** Fills the deferred reply, again when a connection broke before anything was heard. */
+export async function fillReply(
+  interaction: Deferred,
+  message: OutgoingMessage | PlainMessage,
+): Promise<void> {
+  for (let attempt = 1; ; attempt++) {
+    try {
+      await interaction.editReply(message);
+      return;
+    } catch (fault) {
+      if (fault instanceof DiscordAPIError || attempt === FILL_ATTEMPTS) throw fault;
+    }
+  }
+}
+
+/** A sentence and nothing else. */
+type PlainMessage = {
+  readonly content: string;
+  readonly embeds: [];
+  readonly components: [];
+  readonly allowedMentions: { readonly parse: [] };
+};
+
 /** Shows an answer in place of the deferred reply, with its follow-ups and, where it may be, the share button. */
 export async function showAnswer(
   interaction: Deferred,
@@ -71,7 +98,7 @@ export async function showAnswer(
   world: DoorWorld,
 ): Promise<void> {
   const buttons = await keepButtons(answer, request, isPrivate, world);
-  await interaction.editReply(await outgoing(answer, { ...NOTHING_BESIDE, buttons }, world));
+  await fillReply(interaction, await outgoing(answer, { ...NOTHING_BESIDE, buttons }, world));
 }
 
 async function keepButtons(
@@ -93,8 +120,8 @@ async function keepButtons(
   const wanted = [...next, ...share];
   const rows = wanted.map(({ kind, question }) => ({ ownerId, kind, question }));
   const ids = await world.buttons.keep(request.club, rows, world.clock());
-  return wanted.map(({ label, question }, index) => ({
-    id: rowButtonId(ids[index] ?? "", question.command),
+  return wanted.map(({ label, kind, question }, index) => ({
+    id: rowButtonId(kind, ids[index] ?? "", question.command),
     label,
     primary: false,
   }));
@@ -107,11 +134,8 @@ export async function sayPrivately(
   isPrivate: boolean,
 ): Promise<void> {
   const content = shortened(escaped(sentence), CONTENT_LENGTH);
-  const words = { content, embeds: [], components: [], allowedMentions: { parse: [] as [] } };
-  if (isPrivate) {
-    await interaction.editReply(words);
-    return;
-  }
+  const words: PlainMessage = { content, embeds: [], components: [], allowedMentions: { parse: [] } };
+  if (isPrivate) return fillReply(interaction, words);
   // What was deferred for all can only be filled for all: it is taken away, and said anew in private.
   await interaction.deleteReply();
   await interaction.followUp({ ...words, flags: MessageFlags.Ephemeral });

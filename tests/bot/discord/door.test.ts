@@ -365,6 +365,28 @@ describe("buttons under an answer", () => {
     );
   });
 
+  it("show an answer to everyone once, though the reply to it is lost", async () => {
+    const { person, channel, standIn } = await openScene({ commands: [night] });
+    const wren = person("Wren");
+    const heard = wren.command(channel, "night");
+    const reply = await until(() => heard.reply());
+    standIn.faults.add("PATCH", /@original$/, { kind: "lost-reply" }, 1);
+    wren.pressLabel(channel, reply, "Show it to everyone here");
+    await until(() => standIn.publicMessages(channel)[0]?.edits);
+    expect(standIn.publicMessages(channel)).toHaveLength(1);
+  });
+
+  it("show nothing to anybody when somebody else presses that one", async () => {
+    const { person, channel, standIn } = await openScene({ commands: [night] });
+    const heard = person("Wren").command(channel, "night");
+    const reply = await until(() => heard.reply());
+    const other = person("Other").pressLabel(channel, reply, "Show it to everyone here");
+    const refusal = await until(() => other.followUps()[0]);
+    expect(refusal).toMatchObject({ ephemeralFor: other.interaction.user.id });
+    expect(refusal.content).toContain("belongs to whoever asked");
+    expect(standIn.publicMessages(channel)).toEqual([]);
+  });
+
   it("show an answer to everyone without where the site lies, its cautions first", async () => {
     const { person, channel, standIn } = await openScene({ commands: [night] });
     const wren = person("Wren");
