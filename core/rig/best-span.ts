@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import { type Interval, totalHours } from "../interval.ts";
-import { stepsThrough } from "../targets/counting-hours.ts";
+import { stepsThrough } from "../targets/light-steps.ts";
 
 const MS_PER_HOUR = 3_600_000;
 

@@ -6,8 +6,8 @@
 import type { Interval } from "../interval.ts";
 import { nanolamberts } from "../night/sky-brightness.ts";
 import { airmass } from "../targets/airmass.ts";
-import { stepsThrough } from "../targets/counting-hours.ts";
 import { transmission, V_BAND_NM } from "../targets/extinction.ts";
+import { lightSteps } from "../targets/light-steps.ts";
 import { extinctionAt, type ObservingConditions, skyLight } from "../targets/observing-conditions.ts";
 import type { TargetTrack } from "../targets/placer.ts";
 import type { SurfaceBrightness } from "../targets/sky-object.ts";
@@ -38,7 +38,7 @@ export function lightThrough(
   track: TargetTrack,
   windows: readonly Interval[],
 ): WindowLight {
-  const steps = stepsThrough(windows);
+  const steps = lightSteps(windows, conditions);
   const hours = steps.reduce((sum, step) => sum + step.hours, 0);
   const moments = steps.map(({ utMs, hours: stepHours }) => {
     const place = track(utMs);

@@ -19,6 +19,7 @@ import {
 import type { CameraRig } from "../rig/rig.ts";
 import { airmass } from "./airmass.ts";
 import { transmission } from "./extinction.ts";
+import { lightSteps } from "./light-steps.ts";
 import { extinctionAt, type ObservingConditions, skyLight } from "./observing-conditions.ts";
 import type { TargetTrack } from "./placer.ts";
 import type { SurfaceBrightness } from "./sky-object.ts";
@@ -38,10 +39,6 @@ export type CountingWeight = {
   /** The same were there no Moon. */
   readonly weightWithoutMoon: number;
 };
-
-/** Steps of the sum: the weight changes slowly. */
-const STEP_MS = 5 * 60_000;
-const MS_PER_HOUR = 3_600_000;
 
 /** Electrons a second of the object's surface above the air; 0 when nothing is known of it. */
 function signalOf(channel: ChannelResponse, band: BandResponse, brightness: SurfaceBrightness): number {
@@ -112,26 +109,6 @@ export type CountedHours = {
   readonly moonCost: number | null;
 };
 
-/** One step of a sum through spans of time: its middle, and how long it is. */
-export type Step = { readonly utMs: number; readonly hours: number };
-
-/**
- * Cuts spans of time into steps of at most five minutes, on the clock's own fives: windows of many
- * targets then share their instants, and the light of each is worked out once.
- */
-export function stepsThrough(windows: readonly Interval[]): Step[] {
-  return windows.flatMap(({ start, end }) => {
-    const steps: Step[] = [];
-    let from = start.getTime();
-    while (from < end.getTime()) {
-      const to = Math.min(end.getTime(), (Math.floor(from / STEP_MS) + 1) * STEP_MS);
-      steps.push({ utMs: (from + to) / 2, hours: (to - from) / MS_PER_HOUR });
-      from = to;
-    }
-    return steps;
-  });
-}
-
 /**
  * Counting hours of windows through one pass band.
  *
@@ -146,7 +123,7 @@ export function countedHours(
 ): CountedHours {
   let countingHours = 0;
   let withoutMoon = 0;
-  for (const { utMs, hours } of stepsThrough(windows)) {
+  for (const { utMs, hours } of lightSteps(windows, conditions)) {
     const worth = countingWeight(work, conditions, brightness, track(utMs), utMs);
     countingHours += worth.weight * hours;
     withoutMoon += worth.weightWithoutMoon * hours;

@@ -9,14 +9,9 @@ import type { Night, NightTimes } from "../night/night.ts";
 import { nanolamberts } from "../night/sky-brightness.ts";
 import type { Mount } from "../rig/rig.ts";
 import { airmass } from "./airmass.ts";
-import {
-  type BandWork,
-  type CountedHours,
-  countedHours,
-  leastCounted,
-  stepsThrough,
-} from "./counting-hours.ts";
+import { type BandWork, type CountedHours, countedHours, leastCounted } from "./counting-hours.ts";
 import { transmission, V_BAND_NM } from "./extinction.ts";
+import { lightSteps } from "./light-steps.ts";
 import { extinctionAt, type ObservingConditions, skyLight } from "./observing-conditions.ts";
 import { type TargetTrack, targetTrack, upperTransit } from "./placer.ts";
 import type { SurfaceBrightness, Target } from "./sky-object.ts";
@@ -110,7 +105,7 @@ function eyeHours(
   const dark = nanolamberts(conditions.zenithMagArcsec2);
   let countingHours = 0;
   let withoutMoon = 0;
-  for (const { utMs, hours } of stepsThrough(windows)) {
+  for (const { utMs, hours } of lightSteps(windows, conditions)) {
     const place = track(utMs);
     const gain = (hours * transmission(extinction, airmass(place.altitudeDeg))) / overhead;
     if (target.kind === "body") {

@@ -91,6 +91,23 @@ describe("countedHours", () => {
     expect(counted).toEqual({ usableHours: 0, countingHours: 0, moonCost: null });
   });
 
+  it("takes the hour before moonrise as moonless and the one after as moonlit", () => {
+    // On 2026 October 30 the Moon's centre passes the airless horizon of this place at 19:32:30 UT (Swiss
+    // Ephemeris, by swetest). Moonlight begins all at once, so that a step across it must be cut.
+    const night = nightOf(FELL, "2026-10-30");
+    const following = fixedTrack(FELL, { raDeg: 303.03, decDeg: 38.35 }, middleOf(night.times.night));
+    const work = workThrough(OXYGEN);
+    const worth = (utMs: number) =>
+      countingWeight(work, night.conditions, DARK, following(utMs), utMs).weight;
+    const start = Date.parse("2026-10-30T19:00:00Z");
+    const end = Date.parse("2026-10-30T19:40:00Z");
+    let sum = 0;
+    for (let utMs = start + 500; utMs < end; utMs += 1000) sum += worth(utMs) / 3600;
+    const window = { start: new Date(start), end: new Date(end) };
+    const { countingHours } = countedHours(work, night.conditions, DARK, following, [window]);
+    expect(countingHours / sum).toBeCloseTo(1, 3);
+  });
+
   it("adds up over windows that touch", () => {
     const [whole] = windows;
     if (whole === undefined) throw new Error("no window");
