@@ -43,3 +43,13 @@ declare module "astronomia/jupitermoons" {
     jupiter: Planet,
   ): readonly [BesideJupiter, BesideJupiter, BesideJupiter, BesideJupiter];
 }
+declare module "astronomia/nearparabolic" {
+  export class Elements {
+    constructor(timeP: number, perihelionAu: number, eccentricity: number);
+    anomalyDistance(jde: number): { readonly ano: number; readonly dist: number; readonly err: unknown };
+  }
+}
+declare module "astronomia/kepler" {
+  /** Eccentric anomaly, by bisection. */
+  export function kepler3(eccentricity: number, meanAnomaly: number): number;
+}
