@@ -51,6 +51,7 @@ export function calendarFile(name: string, entries: readonly CalendarEntry[], st
 
 function eventLines(entry: CalendarEntry, stamp: Date): string[] {
   // An event lasts a second at least: an end that is not after its start is not allowed.
+  const description = [...entry.cautions, ...entry.lines].join("\n\n");
   const end = new Date(Math.max(entry.end.getTime(), entry.start.getTime() + 1000));
   return [
     "BEGIN:VEVENT",
@@ -59,7 +60,7 @@ function eventLines(entry: CalendarEntry, stamp: Date): string[] {
     `DTSTART:${utc(entry.start)}`,
     `DTEND:${utc(end)}`,
     `SUMMARY:${escaped(entry.title)}`,
-    `DESCRIPTION:${escaped([...entry.cautions, ...entry.lines].join("\n\n"))}`,
+    ...(description === "" ? [] : [`DESCRIPTION:${escaped(description)}`]),
     ...(entry.place === null ? [] : [`LOCATION:${escaped(entry.place)}`]),
     `SEQUENCE:${entry.revision ?? 0}`,
     `STATUS:${entry.cancelled ? "CANCELLED" : "CONFIRMED"}`,

@@ -76,6 +76,18 @@ export function isNearSun(nights: readonly CometNight[]): boolean {
   return nights.some(({ place }) => place.elongationDeg <= SUN_GUARD_DEG);
 }
 
+/** The night on which it stands highest in the dark. */
+export function cometSummary(comet: CometElements, nights: readonly CometNight[]): string {
+  let highest: CometNight | null = null;
+  for (const each of nights) {
+    if ((each.best?.altitudeDeg ?? -90) > (highest?.best?.altitudeDeg ?? -90)) highest = each;
+  }
+  if (highest === null || highest.best === null) {
+    return `${comet.name} does not clear the skyline in the dark in that time.`;
+  }
+  return `${comet.name} stands highest in the dark about ${shortDateWords(highest.night.date)}: ${Math.round(highest.best.altitudeDeg)}° in the ${compassWords(highest.best.azimuthDeg)}.`;
+}
+
 export function cometSection(comet: CometElements, nights: readonly CometNight[], zone: string): Section {
   return {
     heading: comet.name,

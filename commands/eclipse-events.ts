@@ -30,13 +30,13 @@ function solarEvent(site: Site, eclipse: SolarEclipse): SkyEvent {
   const common = {
     key: `solar-eclipse-${utcDate(eclipse.greatest)}`,
     kind: "eclipses",
-    title: `${SOLAR_NAMES[eclipse.kind]} eclipse of the Sun`,
     solar: true,
   } as const;
   const onEarth = { kind: eclipse.kind, greatest: eclipse.greatest.toISOString() };
   if (local === null) {
     return {
       ...common,
+      title: `${SOLAR_NAMES[eclipse.kind]} eclipse of the Sun, elsewhere`,
       at: eclipse.greatest,
       start: eclipse.greatest,
       end: minutesAfter(eclipse.greatest, 1),
@@ -50,6 +50,7 @@ function solarEvent(site: Site, eclipse: SolarEclipse): SkyEvent {
   const seen = clearSpans(site, "Sun", { start: local.begins.at, end: local.ends.at });
   return {
     ...common,
+    title: solarTitle(eclipse, local),
     at: local.greatest.at,
     start: local.begins.at,
     end: local.ends.at,
@@ -63,6 +64,12 @@ function solarEvent(site: Site, eclipse: SolarEclipse): SkyEvent {
 
 const SOLAR_NAMES = { partial: "Partial", annular: "Annular", total: "Total" } as const;
 const LUNAR_NAMES = { penumbral: "Penumbral", partial: "Partial", total: "Total" } as const;
+
+/** What it is here comes first: nobody shall take a partial eclipse for a total one. */
+function solarTitle(eclipse: SolarEclipse, local: LocalSolarEclipse): string {
+  const here = `${SOLAR_NAMES[local.kind]} eclipse of the Sun`;
+  return eclipse.kind === local.kind ? here : `${here} (${eclipse.kind} elsewhere)`;
+}
 
 function solarSight(local: LocalSolarEclipse, isSeen: boolean, zone: string): string {
   if (!isSeen) return "not here: the Sun is down or behind the skyline";

@@ -21,6 +21,7 @@ import {
   cometFigures,
   cometNights,
   cometSection,
+  cometSummary,
   isNearSun,
 } from "./comet-events.ts";
 import type { Command } from "./command.ts";
@@ -169,6 +170,7 @@ function summaryWords({ found, site, only, comet }: FoundEvents): string {
   if (only === "comets" && comet === null) {
     return "No comet's orbit is kept here, for orbits go stale: type its elements under “comet”.";
   }
+  if (only === "comets" && comet !== null) return cometSummary(comet.elements, comet.nights);
   if (seen.length > 0) {
     const words = seen
       .slice(0, NAMED_IN_SUMMARY)

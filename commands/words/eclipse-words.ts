@@ -29,7 +29,7 @@ export function localEclipseWords(
     centralBegins === null || centralEnds === null
       ? ""
       : ` ${eclipse.kind === "total" ? "Total" : "A ring"} for ${secondsWords(+centralEnds.at - +centralBegins.at)} around the greatest.`;
-  return `${kindWords(eclipse.kind)} eclipse of the Sun on ${dayWords(greatest.at, zone)}, ${clockSpan(whole, zone)}; greatest at ${clockTime(greatest.at, zone)} with ${percentWords(eclipse.obscuration)} of the disc covered (magnitude ${eclipse.magnitude.toFixed(3)}), the Sun ${heightWords(greatest.sunAltitudeDeg, greatest.sunAzimuthDeg)}.${central} ${solarSightWords(whole, seen, zone)}`;
+  return `${kindWords(eclipse.kind)} eclipse of the Sun on ${dayWords(greatest.at, zone)}, ${clockSpan(whole, zone)}; greatest at ${clockTime(greatest.at, zone)} with ${percentWords(eclipse.obscuration)} of the disc covered (magnitude ${eclipse.magnitude.toFixed(3)}), the Sun ${heightWords(greatest.sunAltitudeDeg, greatest.sunAzimuthDeg)}.${central} ${solarSightWords(whole, seen, zone)}${eclipse.kind === "total" ? "" : " It is never total here: filters on throughout."}`;
 }
 
 /** What of a solar eclipse the skyline leaves. */
