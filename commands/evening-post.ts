@@ -7,10 +7,17 @@ import type { Interval } from "../core/interval.ts";
 import type { Answer } from "./answer.ts";
 import type { Context } from "./context.ts";
 import type { Request } from "./request.ts";
-import { type Evening, evening, eveningCautions, eveningPicture, shortName, targetLine } from "./tonight.ts";
+import {
+  cardLines,
+  type Evening,
+  evening,
+  eveningCautions,
+  eveningPicture,
+  shortName,
+  targetLine,
+} from "./tonight.ts";
 import { dateWords } from "./words/clock.ts";
 import { moonWords } from "./words/night-words.ts";
-import { runCardLines } from "./words/run-card-words.ts";
 import { verdictSentence } from "./words/weather-words.ts";
 
 export type EveningPost = {
@@ -43,7 +50,7 @@ export async function eveningPost(request: Request, context: Context): Promise<E
 }
 
 function describePost(found: Evening): Answer {
-  const { situation, rig, fits, card } = found;
+  const { situation, rig, fits } = found;
   const { site, times, verdict, report } = situation;
   const zone = site.timeZone;
   return {
@@ -56,7 +63,7 @@ function describePost(found: Evening): Answer {
         heading: found.ifItClears ? `If it clears, with ${rig.name}` : `Fits tonight, with ${rig.name}`,
         lines: fits.targets.map((fit) => targetLine(fit, zone, null)),
       },
-      ...(card === null ? [] : [{ heading: "The evening by the clock", lines: runCardLines(card, zone) }]),
+      { heading: "The evening by the clock", lines: cardLines(found) },
       { heading: "", lines: report.problems },
     ].filter(({ lines }) => lines.length > 0),
     charts: fits.targets.length === 0 ? [] : [eveningPicture(found)],

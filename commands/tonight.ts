@@ -5,6 +5,7 @@
  */
 
 import { NO_FILTER } from "../config/filters.ts";
+import { POLAR_MOUNTS } from "../config/mount-rules.ts";
 import { KIND_BRIGHTNESS, PREFERENCE, RANKING_RULES, VISUAL_RULES } from "../config/ranking.ts";
 import { RUN_CARD_RULES } from "../config/run-card.ts";
 import { type Interval, intervalHours, longestInterval, totalHours } from "../core/interval.ts";
@@ -22,6 +23,7 @@ import { clearanceOf, rigTonight } from "./looking.ts";
 import { nightPicture } from "./night-picture.ts";
 import { objectFigures, siteFigures, spanFigures } from "./object-figures.ts";
 import { endToSunriseMinutes, pointingAt } from "./pointings.ts";
+import { poleStepWords } from "./pole-step.ts";
 import { filterIfAny } from "./read/filter.ts";
 import { wholeNumberOption } from "./read/numbers.ts";
 import { defineWhole, FILTER, NIGHT, RIG, SITE, SKY } from "./read/options.ts";
@@ -92,7 +94,7 @@ export async function evening(request: Request, context: Context): Promise<Eveni
     limit,
     preferred: preferenceOf(begun),
   });
-  return { situation, rig, fits, card: cardOf(situation, fits), ifItClears, begun };
+  return { situation, rig, fits, card: cardOf(situation, rig, fits), ifItClears, begun };
 }
 
 /** What the member has begun or wants, by object. */
@@ -113,10 +115,18 @@ function preferenceOf(begun: ReadonlyMap<string, BegunTarget>): ReadonlyMap<stri
   );
 }
 
-function cardOf(situation: Situation, fits: FitsTonight): RunCard | null {
+function cardOf({ times, verdict }: Situation, rig: Rig, fits: FitsTonight): RunCard | null {
   const [first, ...others] = fits.targets.map(cardTarget);
   if (first === undefined) return null;
-  return runCard(situation.times, first, others, situation.verdict.dew, RUN_CARD_RULES);
+  const polar = POLAR_MOUNTS.includes(rig.mount);
+  return runCard({ times, first, others, dew: verdict.dew, polar }, RUN_CARD_RULES);
+}
+
+/** The evening by the clock, in lines; none without a card. */
+export function cardLines({ situation, card }: Evening): string[] {
+  const { site } = situation;
+  if (card === null) return [];
+  return runCardLines(card, site.timeZone, (at) => poleStepWords(site, at));
 }
 
 function cardTarget({ target, night }: FittingTarget): CardTarget {
@@ -135,7 +145,7 @@ export function shortName(target: FittingTarget["target"]): string {
 }
 
 function describeTonight(request: Request, found: Evening): Answer {
-  const { situation, rig, fits, card } = found;
+  const { situation, rig, fits } = found;
   const { site, times, verdict, report } = situation;
   const cautions = eveningCautions(found);
   const summary = summaryWords(found);
@@ -147,9 +157,7 @@ function describeTonight(request: Request, found: Evening): Answer {
         heading: `With ${rig.name}`,
         lines: fits.targets.map((fit) => targetLine(fit, site.timeZone, begunOf(found, fit))),
       },
-      ...(card === null
-        ? []
-        : [{ heading: "The evening by the clock", lines: runCardLines(card, site.timeZone) }]),
+      { heading: "The evening by the clock", lines: cardLines(found) },
       smallPrint(found),
     ].filter(({ lines }) => lines.length > 0),
     charts: fits.targets.length === 0 ? [] : [eveningPicture(found)],

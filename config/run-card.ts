@@ -5,4 +5,8 @@
  */
 import type { RunCardRules } from "../core/targets/run-card.ts";
 
-export const RUN_CARD_RULES: RunCardRules = { setUpMinutes: 60, leastHandOverMinutes: 45 };
+export const RUN_CARD_RULES: RunCardRules = {
+  setUpMinutes: 60,
+  alignMinutes: 30,
+  leastHandOverMinutes: 45,
+};

@@ -6,20 +6,26 @@
 import type { RunCard, RunStep } from "../../core/targets/run-card.ts";
 import { clockTime } from "./clock.ts";
 
-/** One line a step, the clock first. */
-export function runCardLines(card: RunCard, zone: string): string[] {
+/**
+ * One line a step, the clock first.
+ *
+ * @param poleWords - how the polar axis is set at an instant
+ */
+export function runCardLines(card: RunCard, zone: string, poleWords: (at: Date) => string): string[] {
   let started = false;
   return card.steps.map((step) => {
-    const words = stepWords(step, started, zone);
+    const words = stepWords(step, started, zone, poleWords);
     if (step.kind === "start") started = true;
     return `${clockTime(step.at, zone)}  ${words}`;
   });
 }
 
-function stepWords(step: RunStep, started: boolean, zone: string): string {
+function stepWords(step: RunStep, started: boolean, zone: string, poleWords: (at: Date) => string): string {
   switch (step.kind) {
     case "set-up":
-      return "Set up: level, cool, align, focus";
+      return "Set up: level, cool, focus";
+    case "align":
+      return poleWords(step.at);
     case "dark":
       return "Dark enough";
     case "start":

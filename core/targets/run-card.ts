@@ -19,6 +19,8 @@ export type CardTarget = {
 export type RunStep =
   | { readonly kind: "set-up"; readonly at: Date }
   | { readonly kind: "dark"; readonly at: Date }
+  /** The polar axis is set by its star. */
+  | { readonly kind: "align"; readonly at: Date }
   | { readonly kind: "start"; readonly at: Date; readonly target: string; readonly until: Date }
   | { readonly kind: "flip"; readonly at: Date; readonly target: string }
   | { readonly kind: "dew"; readonly at: Date; readonly frost: boolean }
@@ -34,6 +36,8 @@ export type RunCard = {
 export type RunCardRules = {
   /** Set-up begins so long before the first picture. */
   readonly setUpMinutes: number;
+  /** The polar axis is set so long before it, stars permitting. */
+  readonly alignMinutes: number;
   /** A second target is worth turning to for so long at least. */
   readonly leastHandOverMinutes: number;
 };
@@ -42,20 +46,22 @@ const MS_PER_MINUTE = 60_000;
 
 type Turn = { readonly target: CardTarget; readonly span: Interval };
 
-/**
- * Lays out the night around one target.
- *
- * @param first - the chosen one; without a window there is no card
- * @param others - in order of preference; the one worth most in what is left is taken
- * @param dew - when dew or frost forms on optics
- */
-export function runCard(
-  times: NightTimes,
-  first: CardTarget,
-  others: readonly CardTarget[],
-  dew: readonly DewSpan[],
-  rules: RunCardRules,
-): RunCard | null {
+/** What the card is made from. */
+export type CardQuestion = {
+  readonly times: NightTimes;
+  /** The chosen one; without a window there is no card. */
+  readonly first: CardTarget;
+  /** In order of preference; the one worth most in what is left is taken. */
+  readonly others: readonly CardTarget[];
+  /** When dew or frost forms on optics. */
+  readonly dew: readonly DewSpan[];
+  /** The mount has a polar axis to set. */
+  readonly polar: boolean;
+};
+
+/** Lays out the night around one target; `null` when it has no window. */
+export function runCard(question: CardQuestion, rules: RunCardRules): RunCard | null {
+  const { times, first, others, dew } = question;
   const main = longestInterval(first.windows);
   if (main === null) return null;
   const filling = bestFilling(main, others, rules.leastHandOverMinutes / 60);
@@ -66,6 +72,7 @@ export function runCard(
   const end = turns.at(-1)?.span.end ?? main.end;
   const steps: RunStep[] = [
     { kind: "set-up", at: new Date(begin.getTime() - rules.setUpMinutes * MS_PER_MINUTE) },
+    ...(question.polar ? alignStep(times, begin, rules) : []),
     ...darkStep(times, end),
     ...turns.flatMap((turn) => stepsOf(turn)),
     ...dewStep(dew, begin, end),
@@ -95,6 +102,13 @@ function stepsOf({ target, span }: Turn): RunStep[] {
   const flip = target.meridianFlip;
   if (flip === null || flip <= span.start || flip >= span.end) return [start];
   return [start, { kind: "flip", at: flip, target: target.name }];
+}
+
+/** Before the first picture, but not before the pole star can be seen in the dusk. */
+function alignStep(times: NightTimes, begin: Date, rules: RunCardRules): RunStep[] {
+  const wanted = begin.getTime() - rules.alignMinutes * MS_PER_MINUTE;
+  const at = new Date(Math.max(wanted, times.civilDusk?.getTime() ?? wanted));
+  return at < begin ? [{ kind: "align", at }] : [];
 }
 
 function darkStep(times: NightTimes, end: Date): RunStep[] {
