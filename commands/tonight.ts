@@ -200,6 +200,7 @@ function smallPrint({ situation, rig, fits }: Evening): Section {
     lines: [
       moonWords(times),
       ...(verdict.kind === "unknown" ? ["Cloud is not known: the astronomy alone."] : verdict.warnings),
+      ...(rig.kind === "camera" ? ["“Worth” counts hours as if overhead and without Moon."] : []),
       `${fits.considered.toLocaleString("en-GB")} objects weighed by hours that count, brightness, size in the field and filter.`,
       ...situation.assumptions,
       ...rig.assumptions,
