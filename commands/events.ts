@@ -29,7 +29,7 @@ import { eclipseEvents } from "./eclipse-events.ts";
 import { keptOptions } from "./kept-options.ts";
 import { COMET, cometOption } from "./read/comet.ts";
 import { oneOfWords } from "./read/one-of.ts";
-import { defineChoice, NIGHTS, SITE, SKY } from "./read/options.ts";
+import { defineChoice, NIGHT, NIGHTS, SITE, SKY } from "./read/options.ts";
 import { siteOf } from "./read/site.ts";
 import { skyOf } from "./read/sky.ts";
 import { type DaySpan, daySpanOf, FROM_DATE, TO_DATE } from "./read/span.ts";
@@ -51,6 +51,7 @@ export const events: Command = {
       SITE,
       FROM_DATE,
       TO_DATE,
+      NIGHT,
       NIGHTS,
       defineChoice("kind", "One kind alone", EVENT_KINDS),
       COMET,

@@ -26,9 +26,16 @@ export type DaySpan = Interval & { readonly date: string; readonly days: number 
 /**
  * From `from` (or `night`, or today) to `to`, or for `nights`, or for a usual number of days.
  *
- * @throws AskError when `to` lies before `from`, both `to` and `nights` are given, or it is too long
+ * @throws AskError when `to` lies before `from`, two options say the same end, or it is too long
  */
 export function daySpanOf(request: Request, site: Site, usualDays: number): DaySpan {
+  if (request.options.from !== undefined && request.options.night !== undefined) {
+    throw new AskError(
+      "two-beginnings",
+      "night",
+      "“night” and “from” both say where to begin: give one of them.",
+    );
+  }
   const date = dateOption(request, "from") ?? dateOption(request, "night") ?? localDate(request.at, site);
   const last = dateOption(request, "to");
   const nights = wholeNumberOption(request, "nights", { min: 1, max: NIGHTS_AT_MOST, unit: "nights" });

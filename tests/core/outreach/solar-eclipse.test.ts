@@ -90,7 +90,7 @@ describe("solarEclipseAt", () => {
     expect(Math.abs(seconds - 103.7)).toBeLessThan(5);
   });
 
-  it("covers about nine tenths of the Sun over the fells on 12 August 2026, whose greatest comes about 18:13 UT", () => {
+  it("covers about nine tenths of the Sun over the fells on 12 August 2026, whose greatest comes about 18:08 UT", () => {
     // Published maps give northern England 90–93 % (from memory).
     const found = solarEclipseAt(FELL, new Date("2026-08-12T17:46:00Z"));
     expect(found?.kind).toBe("partial");
