@@ -168,7 +168,7 @@ export const WEIGHTS: EveningWeights = {
   pastBedtimeHour: -2,
   readyWeekday: 2.5,
   shower: 1.5,
-  lunarEclipse: 6,
+  lunarEclipse: 12,
   conjunction: 1,
   forecast: { go: 3, marginal: -1, "no-go": -6 },
   sunHour: 1,

@@ -42,7 +42,7 @@ function parseInstrument(option: string, text: string): Instrument {
   const tidy = text.toLowerCase().replace(/×/g, "x").replace(/\s+/g, " ");
   if (/^(?:\d+ ?x )?(?:bare|naked|unaided)?[ -]?eyes?$/.test(tidy)) return { kind: "eyes" };
   const pair =
-    /^(?:(\d+) ?x? ?)?(?:binoculars?|pairs? of binoculars|field glass(?:es)?)? ?(\d+(?:\.\d+)?) ?x ?(\d+)(?: ?mm)?(?: binoculars?)?$/.exec(
+    /^(?:(\d+)(?: ?x ?| ))?(?:binoculars?|pairs? of binoculars|field glass(?:es)?)? ?(\d+(?:\.\d+)?) ?x ?(\d+)(?: ?mm)?(?: binoculars?)?$/.exec(
       tidy,
     );
   if (pair !== null && /x\s?\d+(?: ?mm)?(?: binoculars?)?$/.test(tidy) && !isTelescope(tidy)) {

@@ -38,7 +38,7 @@ export type EveningFacts = {
   /** 1 Monday to 7 Sunday, of the date on which it begins. */
   readonly weekday: number;
   readonly session: Session;
-  /** When it gets dark enough for stars and clusters; `null` when it does not that night. */
+  /** When it gets dark enough for stars and clusters that night; `null` when it does not. */
   readonly darkFrom: Date | null;
   /** Of the session. */
   readonly darkHours: number;
@@ -75,7 +75,7 @@ export function eveningFacts(
     times,
     weekday: weekdayOf(times.night.date),
     session,
-    darkFrom: dark[0]?.start ?? laterDark(site, times, rules.darkEnoughDeg),
+    darkFrom: darkFromOn(site, times, rules.darkEnoughDeg),
     darkHours: totalHours(dark),
     moon: reach("Moon"),
     planets: PLANETS.map(reach).filter((body) => body !== null),
@@ -83,7 +83,7 @@ export function eveningFacts(
   };
 }
 
-function laterDark(site: Site, times: NightTimes, depthDeg: number): Date | null {
+function darkFromOn(site: Site, times: NightTimes, depthDeg: number): Date | null {
   const { noon, nextNoon } = times.night;
   return sunBelow(site, depthDeg, [{ start: noon, end: nextNoon }])[0]?.start ?? null;
 }

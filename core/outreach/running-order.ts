@@ -23,6 +23,11 @@ export type StationQuestion = { readonly viewer: Viewer; readonly slotMinutes: n
 const MS_PER_MINUTE = 60_000;
 /** A stop is drawn out to fill a gap, but to no more than so many slots. */
 const LONGEST_SLOTS = 2;
+/** Each further thing of a kind at a station is worth so much of the one before: guests like a change. */
+const ALIKE_SHARE = 0.75;
+/** What a smaller telescope shows nearly as well counts so much in a larger one. */
+const KEPT_SHARE = 0.6;
+const NEARLY = 0.85;
 
 /**
  * Sets the order.
@@ -42,9 +47,11 @@ export function runningOrder(
   const chosen = new Map<Viewer, Sight[]>(stations.map(({ viewer }) => [viewer, []]));
   const slots = new Map(stations.map(({ viewer, slotMinutes }) => [viewer, slotMinutes * MS_PER_MINUTE]));
   const inOptics = new Set<string>();
-  const worthiest = [...sights].sort(
-    (one, other) => worthOf(other) - worthOf(one) || one.what.name.localeCompare(other.what.name),
-  );
+  const keptFor = keptForOthers(sights);
+  const worthNow = (sight: Sight) => {
+    const alike = (chosen.get(sight.viewer) ?? []).filter(({ what }) => what.kind === sight.what.kind);
+    return worthOf(sight) * (keptFor.has(sight) ? KEPT_SHARE : 1) * ALIKE_SHARE ** alike.length;
+  };
   const take = (sight: Sight, mayRepeat: boolean) => {
     const list = chosen.get(sight.viewer);
     const slotMs = slots.get(sight.viewer);
@@ -56,13 +63,34 @@ export function runningOrder(
     list.push(sight);
     if (!isEye) inOptics.add(sight.what.name);
   };
-  for (const sight of worthiest) take(sight, false);
-  for (const sight of worthiest) take(sight, true);
+  for (const mayRepeat of [false, true]) {
+    const waiting = [...sights].sort((one, other) => one.what.name.localeCompare(other.what.name));
+    while (waiting.length > 0) {
+      const best = waiting.reduce((first, other) => (worthNow(other) > worthNow(first) ? other : first));
+      waiting.splice(waiting.indexOf(best), 1);
+      take(best, mayRepeat);
+    }
+  }
   return stations.map(({ viewer, slotMinutes }) => {
     const slotMs = slotMinutes * MS_PER_MINUTE;
     const stops = inTurn(chosen.get(viewer) ?? [], slotMs, session) ?? [];
     return { viewer, slotMinutes, stops: drawnOut(stops, slotMs, session) };
   });
+}
+
+/** What a smaller telescope shows nearly as well: the larger one is kept for what needs it. */
+function keptForOthers(sights: readonly Sight[]): ReadonlySet<Sight> {
+  const telescopes = sights.filter(({ viewer }) => viewer.instrument.kind === "telescope");
+  return new Set(
+    telescopes.filter((sight) =>
+      telescopes.some(
+        ({ what, viewer, view }) =>
+          what.name === sight.what.name &&
+          viewer.apertureMm < sight.viewer.apertureMm &&
+          view.quality >= NEARLY * sight.view.quality,
+      ),
+    ),
+  );
 }
 
 /** One after the other, the one lost first at the head; `null` when not all find a place. */
