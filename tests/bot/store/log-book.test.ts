@@ -5,6 +5,7 @@ import { openStore, type Store } from "../../../bot/store/store.ts";
 import type { Books } from "../../../commands/books.ts";
 import type { FrameSet, LibrarySet } from "../../../core/log/frame-set.ts";
 import { progressLines } from "../../../core/log/progress.ts";
+import { processorClock } from "../../processor-clock.ts";
 import { temporaryFolder } from "./temporary-folder.ts";
 
 const NOW = Date.UTC(2026, 9, 4, 8);
@@ -155,14 +156,13 @@ describe("logBook", () => {
 });
 
 describe("a log of 100,000 frames", () => {
-  /** Processor time, so that what else the machine does is left out. */
-  async function processorMs(work: () => Promise<unknown>): Promise<number> {
+  /** The middle of seven runs, milliseconds of processor time. */
+  async function medianMs(work: () => Promise<unknown>): Promise<number> {
     const runs: number[] = [];
     for (let run = 0; run < 7; run++) {
-      const before = process.cpuUsage();
+      const processorMs = processorClock();
       await work();
-      const { user, system } = process.cpuUsage(before);
-      runs.push((user + system) / 1000);
+      runs.push(processorMs());
     }
     return runs.sort((one, other) => one - other)[3] ?? Number.NaN;
   }
@@ -192,10 +192,10 @@ describe("a log of 100,000 frames", () => {
     expect(await books.log.count(CLUB, "me")).toBe(100_000);
     const progress = async () => progressLines(await books.log.inHand(CLUB, "me"), []);
     expect((await progress()).reduce((sum, { frames }) => sum + frames, 0)).toBe(100_000);
-    expect(await processorMs(progress)).toBeLessThan(50);
-    expect(await processorMs(() => books.log.latest(CLUB, "me", 15, null))).toBeLessThan(50);
-    expect(await processorMs(() => books.log.latest(CLUB, "me", 15, "M27"))).toBeLessThan(50);
-    expect(await processorMs(() => books.log.summed(CLUB, "me", "2026-01-01"))).toBeLessThan(50);
-    expect(await processorMs(() => books.log.count(CLUB, "me"))).toBeLessThan(50);
+    expect(await medianMs(progress)).toBeLessThan(50);
+    expect(await medianMs(() => books.log.latest(CLUB, "me", 15, null))).toBeLessThan(50);
+    expect(await medianMs(() => books.log.latest(CLUB, "me", 15, "M27"))).toBeLessThan(50);
+    expect(await medianMs(() => books.log.summed(CLUB, "me", "2026-01-01"))).toBeLessThan(50);
+    expect(await medianMs(() => books.log.count(CLUB, "me"))).toBeLessThan(50);
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { readExifText } from "../../../core/log/exif-text.ts";
+import { processorClock } from "../../processor-clock.ts";
 
 const ZONE = "Europe/London";
 
@@ -65,13 +66,13 @@ describe("readExifText", () => {
   });
 
   it("is done quickly with a long text of blanks", () => {
-    const began = performance.now();
+    const processorMs = processorClock();
     for (const blank of ["\t", " ", "= "]) {
       expect(readExifText(`a${blank.repeat(1_000_000)}`, ZONE).kind).toBe("refused");
       expect(readExifText(`a${blank.repeat(9_000)}`, ZONE).kind).toBe("refused");
       expect(readExifText(`a${blank.repeat(1_000_000)}\nb`, ZONE).kind).toBe("refused");
     }
-    expect(performance.now() - began).toBeLessThan(3000);
+    expect(processorMs()).toBeLessThan(3000);
   });
 
   it("says what it misses", () => {
