@@ -29,6 +29,7 @@ import type { Avoided, StarField } from "../core/mount/visible-stars.ts";
 import { scaleArcsecPerPixel } from "../core/rig/optics.ts";
 import type { CameraRig, Rig } from "../core/rig/rig.ts";
 import type { Site } from "../core/site.ts";
+import { DEG_PER_RAD } from "../core/sky/angles.ts";
 import { bodyPlace } from "../core/sky/bodies.ts";
 import { skyFrame } from "../core/sky/frame.ts";
 import { placeOfDate } from "../core/sky/place.ts";
@@ -155,7 +156,7 @@ function cornerOf(rig: CameraRig): { readonly pixels: number; readonly degrees: 
   const millimetres = Math.hypot(rig.sensor.widthMm, rig.sensor.heightMm) / 2;
   return {
     pixels: (millimetres * 1000) / rig.sensor.pixelUm,
-    degrees: (millimetres / rig.focalLengthMm) * (180 / Math.PI),
+    degrees: (millimetres / rig.focalLengthMm) * DEG_PER_RAD,
   };
 }
 

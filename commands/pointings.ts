@@ -8,12 +8,10 @@ import type { NightTimes } from "../core/night/night.ts";
 import type { Site } from "../core/site.ts";
 import { angleBetweenDeg } from "../core/sky/angles.ts";
 import { bodyCrossings } from "../core/sky/crossings.ts";
+import { MS_PER_DAY, MS_PER_MINUTE } from "../core/sky/time.ts";
 import { horizonDirection } from "../core/targets/observing-conditions.ts";
 import { targetTrack } from "../core/targets/placer.ts";
 import type { Target } from "../core/targets/sky-object.ts";
-
-const MS_PER_MINUTE = 60_000;
-const MS_PER_DAY = 86_400_000;
 
 /** Minutes from an instant to the Sun's next rise; `null` when it does not rise within a day. */
 export function minutesToSunrise(site: Site, at: Date): number | null {

@@ -5,6 +5,7 @@
  *
  * @packageDocumentation
  */
+import { MS_PER_HOUR, MS_PER_MINUTE } from "../core/sky/time.ts";
 
 /** Goes into every request, with the host's contact when it is set. */
 export const USER_AGENT_NAME = "Duskbell/0.1";
@@ -30,14 +31,11 @@ export const CELL_DEG = 0.1;
 /** A span of time and the weight of requests it may hold. */
 export type AllowanceWindow = { readonly spanMs: number; readonly weight: number };
 
-const MINUTE_MS = 60_000;
-const HOUR_MS = 60 * MINUTE_MS;
-
 /** Open-Meteo's free service allows 600 a minute, 5,000 an hour, 10,000 a day. */
 export const OPEN_METEO_ALLOWANCE: readonly AllowanceWindow[] = [
-  { spanMs: MINUTE_MS, weight: 500 },
-  { spanMs: HOUR_MS, weight: 4500 },
-  { spanMs: 24 * HOUR_MS, weight: 9000 },
+  { spanMs: MS_PER_MINUTE, weight: 500 },
+  { spanMs: MS_PER_HOUR, weight: 4500 },
+  { spanMs: 24 * MS_PER_HOUR, weight: 9000 },
 ];
 
 /** MET Norway allows 20 requests a second of one application in total. */
@@ -68,22 +66,22 @@ export const PATIENCE: Patience = {
   tries: 3,
   firstWaitMs: 700,
   longestWaitMs: 15_000,
-  longestQueueMs: 5 * MINUTE_MS,
-  refusedPauseMs: HOUR_MS,
-  failedPauseMs: MINUTE_MS,
+  longestQueueMs: 5 * MS_PER_MINUTE,
+  refusedPauseMs: MS_PER_HOUR,
+  failedPauseMs: MS_PER_MINUTE,
 };
 
 /** How long an answer is good for before the place is asked for again, unless the service says longer. */
 export const REFRESH = {
-  ordinaryMs: 3 * HOUR_MS,
+  ordinaryMs: 3 * MS_PER_HOUR,
   /** While an evening post is watched. */
-  watchedMs: HOUR_MS,
+  watchedMs: MS_PER_HOUR,
   /** Aerosol is computed twice a day. */
-  airQualityMs: 6 * HOUR_MS,
+  airQualityMs: 6 * MS_PER_HOUR,
   /** A run over many places begins at random within so long. */
   prefetchJitterMs: 20_000,
   /** Older answers are not shown at all, even when nothing newer can be had. */
-  uselessAfterMs: 48 * HOUR_MS,
+  uselessAfterMs: 48 * MS_PER_HOUR,
 } as const;
 
 /** How long an answer in chat waits for the weather; what comes later serves the next question. */

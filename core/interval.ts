@@ -3,11 +3,10 @@
  *
  * @packageDocumentation
  */
+import { MS_PER_HOUR } from "./sky/time.ts";
 
 /** A span of time, `start` before `end`. */
 export type Interval = { readonly start: Date; readonly end: Date };
-
-const MS_PER_HOUR = 3_600_000;
 
 /** Length of a span in hours. */
 export function intervalHours(interval: Interval): number {

@@ -5,9 +5,8 @@
  * @packageDocumentation
  */
 import type { DiscView } from "../../commands/chart.ts";
+import { DEG_PER_RAD, RAD_PER_DEG } from "../../core/sky/angles.ts";
 import { num, type Point } from "./svg.ts";
-
-const RADIANS = Math.PI / 180;
 
 /** Which way round a picture is shown. */
 export type Turning = Pick<DiscView, "mirrored" | "turnDeg">;
@@ -21,7 +20,7 @@ export const UPRIGHT: Turning = { mirrored: false, turnDeg: 0 };
  * @returns a unit step, pixels right and down
  */
 export function directionOf(positionAngleDeg: number, view: Turning): Point {
-  const angle = (positionAngleDeg + view.turnDeg) * RADIANS;
+  const angle = (positionAngleDeg + view.turnDeg) * RAD_PER_DEG;
   const x = -Math.sin(angle);
   return { x: view.mirrored ? -x : x, y: -Math.cos(angle) };
 }
@@ -55,7 +54,7 @@ export function litPath(
   const first = towards(centre, brightLimbDeg + 90, radius, view);
   const second = towards(centre, brightLimbDeg - 90, radius, view);
   const limb = directionOf(brightLimbDeg, view);
-  const tilt = (Math.atan2(limb.y, limb.x) * 180) / Math.PI;
+  const tilt = Math.atan2(limb.y, limb.x) * DEG_PER_RAD;
   // From the eastern cusp over the bright limb: clockwise on the page unless mirrored.
   const over = view.mirrored ? 0 : 1;
   const back = lit < 0.5 ? 1 - over : over;
@@ -108,9 +107,9 @@ export function globePoint(
   radius: number,
   view: Turning,
 ): Point & { readonly towardsUs: number } {
-  const beyond = (longitudeDeg - aspect.longitudeDeg) * RADIANS;
-  const latitude = latitudeDeg * RADIANS;
-  const tilt = aspect.latitudeDeg * RADIANS;
+  const beyond = (longitudeDeg - aspect.longitudeDeg) * RAD_PER_DEG;
+  const latitude = latitudeDeg * RAD_PER_DEG;
+  const tilt = aspect.latitudeDeg * RAD_PER_DEG;
   const west = Math.cos(latitude) * Math.sin(beyond);
   const north = Math.sin(latitude) * Math.cos(tilt) - Math.cos(latitude) * Math.sin(tilt) * Math.cos(beyond);
   const towardsUs =

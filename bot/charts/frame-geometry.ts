@@ -5,15 +5,14 @@
  * @packageDocumentation
  */
 import type { ChartEllipse, FramingChart } from "../../commands/chart.ts";
-
-const RADIANS = Math.PI / 180;
+import { RAD_PER_DEG } from "../../core/sky/angles.ts";
 
 /** A place as the frame sees it: degrees to its right and up. */
 export type FramePlace = { readonly right: number; readonly up: number };
 
 /** A place of the tangent plane turned so that the frame stands upright; east lies left of north. */
 export function asFramed(xiDeg: number, etaDeg: number, positionAngleDeg: number): FramePlace {
-  const turn = positionAngleDeg * RADIANS;
+  const turn = positionAngleDeg * RAD_PER_DEG;
   return {
     right: -xiDeg * Math.cos(turn) + etaDeg * Math.sin(turn),
     up: xiDeg * Math.sin(turn) + etaDeg * Math.cos(turn),
@@ -24,7 +23,7 @@ export function asFramed(xiDeg: number, etaDeg: number, positionAngleDeg: number
 export function panelCorners(panel: FramingChart["panels"][number], positionAngleDeg: number): FramePlace[] {
   const middle = asFramed(panel.xiDeg, panel.etaDeg, positionAngleDeg);
   // North through east is anticlockwise as the frame sees it.
-  const turn = panel.turnDeg * RADIANS;
+  const turn = panel.turnDeg * RAD_PER_DEG;
   return (
     [
       [-1, 1],

@@ -5,6 +5,7 @@
  */
 import type { ChartEllipse } from "../../commands/chart.ts";
 import { PALETTE } from "../../config/palette.ts";
+import { RAD_PER_DEG } from "../../core/sky/angles.ts";
 import { asFramed, ellipseTurnDeg } from "./frame-geometry.ts";
 import { CENTRE, halfPx, RADIUS_PX, type View } from "./framing-view.ts";
 import { leading, lettering, nameLines, SMALL_PX, widthOf } from "./lettering.ts";
@@ -44,7 +45,7 @@ export function orderNumbers(view: View, room: Room): Svg {
 
 /** Extent of an ellipse on the page: half its width and half its height. */
 function halfExtent(each: ChartEllipse, view: View): { readonly width: number; readonly height: number } {
-  const turn = (ellipseTurnDeg(each, view.chart.positionAngleDeg) * Math.PI) / 180;
+  const turn = ellipseTurnDeg(each, view.chart.positionAngleDeg) * RAD_PER_DEG;
   const [major, minor] = [halfPx(each.majorDeg, view), halfPx(each.minorDeg, view)];
   return {
     width: Math.hypot(major * Math.sin(turn), minor * Math.cos(turn)),
@@ -126,7 +127,7 @@ function isInside(box: Box, view: View): boolean {
 
 /** North on the rim with its angle, and a tick for east. */
 export function northHand(positionAngleDeg: number, room: Room): Svg {
-  const north = (positionAngleDeg * Math.PI) / 180;
+  const north = positionAngleDeg * RAD_PER_DEG;
   const at = (angle: number, distance: number): Point => ({
     x: CENTRE.x + Math.sin(angle) * distance,
     y: CENTRE.y - Math.cos(angle) * distance,

@@ -7,6 +7,7 @@
 import type { DiscView, MoonChart } from "../../commands/chart.ts";
 import { MOON_RADIUS_KM } from "../../config/moon.ts";
 import { PALETTE } from "../../config/palette.ts";
+import { DEG_PER_RAD, RAD_PER_DEG } from "../../core/sky/angles.ts";
 import { type GlobeAspect, globePoint, isOnLit, litPath, type Turning } from "./disc.ts";
 import { leading, lettering, nameLines, SMALL_PX } from "./lettering.ts";
 import { limbMark, MARK_PX, viewRows } from "./limb-marks.ts";
@@ -61,8 +62,8 @@ function disc(chart: MoonChart, centre: Point, radius: number, view: DiscView): 
 /** A feature's rim on the globe, foreshortened; what lies round the back is left out. */
 function outline(feature: Feature, chart: MoonChart, centre: Point, radius: number, view: Turning): Svg {
   const aspect = aspectOf(chart);
-  const spanDeg = (feature.diameterKm / 2 / MOON_RADIUS_KM) * (180 / Math.PI);
-  const least = (2.2 / radius) * (180 / Math.PI);
+  const spanDeg = (feature.diameterKm / 2 / MOON_RADIUS_KM) * DEG_PER_RAD;
+  const least = (2.2 / radius) * DEG_PER_RAD;
   const rim = rimPoints(feature, Math.max(spanDeg, least)).map(([longitude, latitude]) =>
     globePoint(longitude, latitude, aspect, centre, radius, view),
   );
@@ -82,9 +83,8 @@ function outline(feature: Feature, chart: MoonChart, centre: Point, radius: numb
 
 /** Longitudes and latitudes of a small circle about a feature's middle. */
 function rimPoints(feature: Feature, spanDeg: number): (readonly [number, number])[] {
-  const radians = Math.PI / 180;
-  const latitude = feature.latitudeDeg * radians;
-  const span = spanDeg * radians;
+  const latitude = feature.latitudeDeg * RAD_PER_DEG;
+  const span = spanDeg * RAD_PER_DEG;
   return Array.from({ length: 28 }, (_, i) => {
     const bearing = (i / 28) * 2 * Math.PI;
     const sine =
@@ -93,7 +93,10 @@ function rimPoints(feature: Feature, spanDeg: number): (readonly [number, number
       Math.sin(bearing) * Math.sin(span) * Math.cos(latitude),
       Math.cos(span) - Math.sin(latitude) * sine,
     );
-    return [feature.longitudeDeg + turn / radians, Math.asin(Math.min(1, Math.max(-1, sine))) / radians];
+    return [
+      feature.longitudeDeg + turn * DEG_PER_RAD,
+      Math.asin(Math.min(1, Math.max(-1, sine))) * DEG_PER_RAD,
+    ];
   });
 }
 

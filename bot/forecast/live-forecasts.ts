@@ -6,6 +6,7 @@
  */
 import type { ForecastReport, Forecasts, GroundPlace } from "../../commands/context.ts";
 import { FORECAST_REACH, REFRESH } from "../../config/forecast-services.ts";
+import { MS_PER_HOUR } from "../../core/sky/time.ts";
 import type { ModelForecast } from "../../core/weather/forecast-hour.ts";
 import type { ForecastCache, KeptAnswer } from "./cache.ts";
 import { type Cell, cellOf, cellsOf } from "./cell.ts";
@@ -41,8 +42,6 @@ export type LiveTools = {
   readonly warn: (sentence: string) => void;
 };
 
-const HOUR_MS = 3_600_000;
-
 /** What one source has for one cell. */
 type Held = { readonly kept: KeptAnswer | null; readonly why: string | null };
 
@@ -51,7 +50,7 @@ export function liveForecasts(tools: LiveTools): LiveForecasts {
   const desks = sources.map((source) => new SourceDesk(source, tools));
   return {
     async at(place, from) {
-      const aheadHours = (from.getTime() - nowMs()) / HOUR_MS;
+      const aheadHours = (from.getTime() - nowMs()) / MS_PER_HOUR;
       if (aheadHours > FORECAST_REACH.aheadHours || aheadHours < -FORECAST_REACH.pastHours) {
         return { models: [], credits: [], problems: ["That night is out of the reach of any forecast."] };
       }
@@ -164,8 +163,9 @@ class SourceDesk {
     const { name, credit } = this.#source;
     const failure = why === null ? [] : [`${name} ${why}.`];
     if (kept === null) return { models: [], credits: [], problems: failure };
-    const ageHours = (this.#tools.nowMs() - kept.fetchedAt.getTime()) / HOUR_MS;
-    if (ageHours > REFRESH.uselessAfterMs / HOUR_MS) return { models: [], credits: [], problems: failure };
+    const ageHours = (this.#tools.nowMs() - kept.fetchedAt.getTime()) / MS_PER_HOUR;
+    if (ageHours > REFRESH.uselessAfterMs / MS_PER_HOUR)
+      return { models: [], credits: [], problems: failure };
     const { models, problems } = this.#understood(key, kept);
     const stale = why === null ? [] : [`${name} ${why}: its forecast of ${ageWords(ageHours)} ago is used.`];
     return {
@@ -225,7 +225,7 @@ class SourceDesk {
 }
 
 /** However long a service says that its answer holds. */
-const LONGEST_FRESH_MS = 24 * HOUR_MS;
+const LONGEST_FRESH_MS = 24 * MS_PER_HOUR;
 
 /** Answers kept in understood form, so that one evening reads each once. */
 const READ_AT_MOST = 64;

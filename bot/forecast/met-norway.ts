@@ -8,6 +8,7 @@
  * @packageDocumentation
  */
 import { CREDITS } from "../../config/forecast-services.ts";
+import { MS_PER_HOUR } from "../../core/sky/time.ts";
 import type { ForecastHour } from "../../core/weather/forecast-hour.ts";
 import { isKnown } from "../../core/weather/interpolate.ts";
 import type { KeptAnswer } from "./cache.ts";
@@ -41,12 +42,10 @@ const PERIOD_FIELDS: readonly Field[] = [
   { name: "probability_of_precipitation", quantity: "precipitationProbabilityPercent", documentedUnit: "%" },
 ];
 
-const HOUR_MS = 3_600_000;
-
 const PERIODS: readonly { readonly name: string; readonly lengthMs: number }[] = [
-  { name: "next_1_hours", lengthMs: HOUR_MS },
-  { name: "next_6_hours", lengthMs: 6 * HOUR_MS },
-  { name: "next_12_hours", lengthMs: 12 * HOUR_MS },
+  { name: "next_1_hours", lengthMs: MS_PER_HOUR },
+  { name: "next_6_hours", lengthMs: 6 * MS_PER_HOUR },
+  { name: "next_12_hours", lengthMs: 12 * MS_PER_HOUR },
 ];
 
 /** MET Norway as a source. */

@@ -11,6 +11,7 @@ import {
   OPEN_METEO_DAYS,
   OPEN_METEO_MODELS,
 } from "../../config/forecast-services.ts";
+import { MS_PER_HOUR } from "../../core/sky/time.ts";
 import type { Cell } from "./cell.ts";
 import { parsedJson } from "./json-shape.ts";
 import { readOpenMeteo } from "./open-meteo-answer.ts";
@@ -124,13 +125,11 @@ function bodiesOf(text: string, count: number, read: (body: string) => ReadForec
   });
 }
 
-const HOUR_MS = 3_600_000;
-
 /** How long it asks us to stay away: its counters begin anew at the minute, the hour and midnight UTC. */
 export function openMeteoPauseMs({ status, text }: Refusal, nowMs: number): number | null {
   if (status !== 429) return null;
   const untilNext = (spanMs: number) => spanMs - (nowMs % spanMs);
   if (/minutely/i.test(text)) return untilNext(60_000);
-  if (/hourly/i.test(text)) return untilNext(HOUR_MS);
-  return /daily/i.test(text) ? untilNext(24 * HOUR_MS) : null;
+  if (/hourly/i.test(text)) return untilNext(MS_PER_HOUR);
+  return /daily/i.test(text) ? untilNext(24 * MS_PER_HOUR) : null;
 }

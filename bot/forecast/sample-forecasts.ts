@@ -5,10 +5,8 @@
  */
 import { existsSync, readFileSync } from "node:fs";
 import type { Forecasts } from "../../commands/context.ts";
+import { MS_PER_DAY, MS_PER_HOUR } from "../../core/sky/time.ts";
 import { readSavedForecast } from "./saved-files.ts";
-
-const MS_PER_DAY = 86_400_000;
-const MS_PER_HOUR = 3_600_000;
 
 /** From the sources, and from the compiled copy one folder deeper. */
 const PLACES_OF_THE_FILE = [

@@ -6,8 +6,7 @@
 import { Agent, fetch } from "undici";
 import type { SkyPicture, SkyPictureQuestion, SkyPictures } from "../../commands/context.ts";
 import { SKY_SURVEY } from "../../config/sky-survey.ts";
-
-const RADIANS_PER_DEGREE = Math.PI / 180;
+import { RAD_PER_DEG } from "../../core/sky/angles.ts";
 
 /** How files of each kind begin. */
 const SIGNATURES = [
@@ -30,8 +29,8 @@ export function pictureAddress(host: string, question: SkyPictureQuestion): stri
   const degPerPixel = longer / SKY_SURVEY.pixels;
   const width = Math.max(1, Math.round(question.widthDeg / degPerPixel));
   const height = Math.max(1, Math.round(question.heightDeg / degPerPixel));
-  const sine = Math.sin(question.positionAngleDeg * RADIANS_PER_DEGREE);
-  const cosine = Math.cos(question.positionAngleDeg * RADIANS_PER_DEGREE);
+  const sine = Math.sin(question.positionAngleDeg * RAD_PER_DEG);
+  const cosine = Math.cos(question.positionAngleDeg * RAD_PER_DEG);
   const cards = {
     NAXIS1: width,
     NAXIS2: height,

@@ -9,6 +9,7 @@ import { declinationDriftArcsec } from "../../core/mount/polar-error.ts";
 import type { PoleStarPlace } from "../../core/mount/pole-star.ts";
 import type { PoleView } from "../../core/mount/pole-view.ts";
 import type { StarInSky } from "../../core/mount/visible-stars.ts";
+import { RAD_PER_DEG } from "../../core/sky/angles.ts";
 import type { PolarDamage, TurnLimit } from "../alignment.ts";
 import { clockTime } from "./clock.ts";
 import { dialWords, mirroredDial } from "./dial-words.ts";
@@ -54,7 +55,7 @@ export function hiddenPoleWords(view: PoleView, name: string): string | null {
 /** The drift method with its figures, for the pole that is up. */
 export function driftMethodLines(north: boolean, latitudeDeg: number, watchMinutes: number): string[] {
   const perArcmin = declinationDriftArcsec(1, watchMinutes * 60);
-  const turn = 1 / Math.cos((latitudeDeg * Math.PI) / 180);
+  const turn = 1 / Math.cos(latitudeDeg * RAD_PER_DEG);
   const wrongWay = north ? ["west", "high"] : ["east", "low"];
   const screw = Number.isFinite(turn) && turn < 60 ? ` (${turn.toFixed(1)}′ on the azimuth screw)` : "";
   return [

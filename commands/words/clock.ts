@@ -5,8 +5,7 @@
  */
 import { DateTime } from "luxon";
 import type { Interval } from "../../core/interval.ts";
-
-const MS_PER_MINUTE = 60_000;
+import { MS_PER_MINUTE } from "../../core/sky/time.ts";
 
 /** `22:40`, in the zone, to the nearest minute. */
 export function clockTime(at: Date, zone: string): string {

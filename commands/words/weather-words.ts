@@ -6,6 +6,7 @@
 import { STEADINESS, TRANSPARENCY } from "../../config/air-words.ts";
 import type { Interval } from "../../core/interval.ts";
 import type { NightTimes } from "../../core/night/night.ts";
+import { MS_PER_HOUR } from "../../core/sky/time.ts";
 import { oktas } from "../../core/weather/cloud.ts";
 import type { ForecastHour } from "../../core/weather/forecast-hour.ts";
 import { instantValue } from "../../core/weather/interpolate.ts";
@@ -105,8 +106,6 @@ export function verdictSentence(verdict: NightVerdict, times: NightTimes): strin
 }
 
 export type CloudHour = { readonly at: Date; readonly oktas: number | null };
-
-const MS_PER_HOUR = 3_600_000;
 
 /** Cloud in eighths on every whole hour of a span. */
 export function cloudByHour(hours: readonly ForecastHour[], span: Interval): readonly CloudHour[] {

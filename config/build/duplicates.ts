@@ -6,9 +6,8 @@
  *
  * @packageDocumentation
  */
+import { RAD_PER_DEG } from "../../core/sky/angles.ts";
 import type { SkyObject } from "../../core/targets/sky-object.ts";
-
-const DEG = Math.PI / 180;
 
 /** Two rows of one kind this near are one object, arcminutes. */
 const SAME_PLACE_ARCMIN = 0.4;
@@ -27,9 +26,10 @@ const NEBULAE: ReadonlySet<string> = new Set([
 ]);
 
 function separationArcmin(a: SkyObject, b: SkyObject): number {
-  const half = (degrees: number) => Math.sin((degrees * DEG) / 2) ** 2;
-  const across = Math.cos(a.decDeg * DEG) * Math.cos(b.decDeg * DEG) * half(a.raDeg - b.raDeg);
-  return (2 * Math.asin(Math.min(1, Math.sqrt(half(a.decDeg - b.decDeg) + across))) * 60) / DEG;
+  const half = (degrees: number) => Math.sin((degrees * RAD_PER_DEG) / 2) ** 2;
+  const across =
+    Math.cos(a.decDeg * RAD_PER_DEG) * Math.cos(b.decDeg * RAD_PER_DEG) * half(a.raDeg - b.raDeg);
+  return (2 * Math.asin(Math.min(1, Math.sqrt(half(a.decDeg - b.decDeg) + across))) * 60) / RAD_PER_DEG;
 }
 
 function repeats(later: SkyObject, earlier: SkyObject): boolean {

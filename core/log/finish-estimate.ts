@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { MS_PER_DAY } from "../sky/time.ts";
 
 export type FinishEstimate =
   | { readonly kind: "done" }
@@ -32,7 +33,6 @@ export type FinishRules = {
 /** Beyond five years an estimate is none. */
 const FARTHEST_WEEKS = 260;
 
-const MS_PER_DAY = 86_400_000;
 const DAYS_PER_WEEK = 7;
 
 /**

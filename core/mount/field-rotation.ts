@@ -3,11 +3,11 @@
  *
  * @packageDocumentation
  */
+import { RAD_PER_DEG } from "../sky/angles.ts";
 
 /** The sky's turning, arcseconds a second of civil time. */
 const SKY_ARCSEC_PER_SECOND = (360 * 3600) / 86_164.0905;
 
-const RADIANS_PER_DEGREE = Math.PI / 180;
 const ARCSEC_PER_RADIAN = 206_264.806;
 
 /**
@@ -22,10 +22,8 @@ const ARCSEC_PER_RADIAN = 206_264.806;
  */
 export function fieldTurnRate(latitudeDeg: number, altitudeDeg: number, azimuthDeg: number): number {
   return (
-    (-SKY_ARCSEC_PER_SECOND *
-      Math.cos(latitudeDeg * RADIANS_PER_DEGREE) *
-      Math.cos(azimuthDeg * RADIANS_PER_DEGREE)) /
-    Math.cos(altitudeDeg * RADIANS_PER_DEGREE)
+    (-SKY_ARCSEC_PER_SECOND * Math.cos(latitudeDeg * RAD_PER_DEG) * Math.cos(azimuthDeg * RAD_PER_DEG)) /
+    Math.cos(altitudeDeg * RAD_PER_DEG)
   );
 }
 

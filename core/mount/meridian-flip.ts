@@ -5,8 +5,7 @@
  */
 import type { Interval } from "../interval.ts";
 import type { Mount } from "../rig/rig.ts";
-
-const MS_PER_MINUTE = 60_000;
+import { MS_PER_MINUTE } from "../sky/time.ts";
 
 /**
  * The flip: upper transit plus the minutes the mount may run on, if that falls in a usable window.

@@ -8,13 +8,13 @@
  *
  * @packageDocumentation
  */
+import { DEG_PER_RAD, RAD_PER_DEG } from "../sky/angles.ts";
 
 /** The sky's turning, radians a minute of civil time: a turn in 1436.068 minutes. */
 const SKY_RADIANS_PER_MINUTE = (2 * Math.PI) / 1436.068;
 
 const ARCSEC_PER_ARCMIN = 60;
-const ARCMIN_PER_RADIAN = (180 / Math.PI) * 60;
-const RADIANS_PER_DEGREE = Math.PI / 180;
+const ARCMIN_PER_RADIAN = DEG_PER_RAD * 60;
 
 /**
  * The most a star drifts in declination: 0.2625″ a minute per arcminute.
@@ -34,7 +34,7 @@ export function declinationDriftArcsec(errorArcmin: number, seconds: number): nu
  * @returns arcseconds of turn, which a guided exposure suffers too
  */
 export function fieldTurnArcsec(errorArcmin: number, seconds: number, decDeg: number): number {
-  return declinationDriftArcsec(errorArcmin, seconds) / Math.cos(decDeg * RADIANS_PER_DEGREE);
+  return declinationDriftArcsec(errorArcmin, seconds) / Math.cos(decDeg * RAD_PER_DEG);
 }
 
 /**
@@ -63,10 +63,10 @@ export type TrailLimit = {
  * @returns arcminutes
  */
 export function forgivenErrorArcmin(limit: TrailLimit): number {
-  const distanceUm = limit.focalLengthMm * 1000 * limit.guideToEdgeDeg * RADIANS_PER_DEGREE;
+  const distanceUm = limit.focalLengthMm * 1000 * limit.guideToEdgeDeg * RAD_PER_DEG;
   const turnRadians = limit.trailUm / distanceUm;
   return (
-    (turnRadians * Math.cos(limit.decDeg * RADIANS_PER_DEGREE) * ARCMIN_PER_RADIAN) /
+    (turnRadians * Math.cos(limit.decDeg * RAD_PER_DEG) * ARCMIN_PER_RADIAN) /
     (SKY_RADIANS_PER_MINUTE * limit.exposureMinutes)
   );
 }

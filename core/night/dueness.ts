@@ -8,9 +8,8 @@
  * @packageDocumentation
  */
 import type { Interval } from "../interval.ts";
+import { MS_PER_HOUR } from "../sky/time.ts";
 import type { NightTimes } from "./night.ts";
-
-const MS_PER_HOUR = 3_600_000;
 
 export type PostTimes = {
   readonly dueAt: Date;

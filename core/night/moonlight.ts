@@ -6,10 +6,9 @@
  *
  * @packageDocumentation
  */
+import { RAD_PER_DEG } from "../sky/angles.ts";
 import { scatteringPath } from "../targets/airmass.ts";
 import { AEROSOL_EXPONENT, V_BAND_NM } from "../targets/extinction.ts";
-
-const DEG = Math.PI / 180;
 
 /** Nearer than this the aerosol term follows the inner law. */
 const INNER_SEPARATION_DEG = 10;
@@ -48,7 +47,7 @@ export function moonIlluminance(phaseAngleDeg: number): number {
 
 /** Scattering by air molecules at 550 nm, by angle from the Moon (equation 17). */
 export function rayleighScattering(separationDeg: number): number {
-  const cosine = Math.cos(separationDeg * DEG);
+  const cosine = Math.cos(separationDeg * RAD_PER_DEG);
   return 10 ** 5.36 * (1.06 + cosine * cosine);
 }
 

@@ -4,9 +4,8 @@
  * @packageDocumentation
  */
 import { type Interval, totalHours } from "../interval.ts";
+import { MS_PER_HOUR } from "../sky/time.ts";
 import { stepsThrough } from "../targets/light-steps.ts";
-
-const MS_PER_HOUR = 3_600_000;
 
 /**
  * The run of usable time, of a given length, that is worth most.

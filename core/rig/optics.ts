@@ -3,9 +3,8 @@
  *
  * @packageDocumentation
  */
+import { DEG_PER_RAD } from "../sky/angles.ts";
 import type { CameraRig } from "./rig.ts";
-
-const DEG = Math.PI / 180;
 
 /** Arcseconds in a radian, in thousands: micrometres over millimetres come out right. */
 const KILO_ARCSEC_PER_RADIAN = 206.264806;
@@ -19,7 +18,7 @@ type Lens = Pick<CameraRig, "focalLengthMm" | "focalRatio">;
  * @returns degrees, exactly 2·atan(side/2f): 36 mm at 50 mm is 39.598°
  */
 export function fieldDeg(sideMm: number, focalLengthMm: number): number {
-  return (2 * Math.atan(sideMm / (2 * focalLengthMm))) / DEG;
+  return 2 * Math.atan(sideMm / (2 * focalLengthMm)) * DEG_PER_RAD;
 }
 
 /** Sky across one pixel at the field's centre, arcseconds: 3.76 µm at 250 mm is 3.102″. */

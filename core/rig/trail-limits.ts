@@ -3,11 +3,10 @@
  *
  * @packageDocumentation
  */
+import { RAD_PER_DEG } from "../sky/angles.ts";
 
 /** Diagonal of the format that the 500 rule counts in, millimetres. */
 const FULL_FRAME_DIAGONAL_MM = Math.hypot(36, 24);
-
-const DEG = Math.PI / 180;
 
 export type UntrackedCamera = {
   readonly focalLengthMm: number;
@@ -34,5 +33,5 @@ export function fiveHundredRuleSeconds(
  */
 export function michaudSeconds(camera: Omit<UntrackedCamera, "sensorDiagonalMm">, decDeg: number): number {
   const atEquator = (35 * camera.focalRatio + 30 * camera.pixelUm) / camera.focalLengthMm;
-  return atEquator / Math.max(Math.cos(decDeg * DEG), 1e-3);
+  return atEquator / Math.max(Math.cos(decDeg * RAD_PER_DEG), 1e-3);
 }

@@ -15,6 +15,8 @@ import {
   SiderealTime,
 } from "astronomy-engine";
 
+export const MS_PER_MINUTE = 60_000;
+export const MS_PER_HOUR = 3_600_000;
 export const MS_PER_DAY = 86_400_000;
 
 /** 2000-01-01T12:00:00 UTC, from which the engine counts its days. */

@@ -3,8 +3,7 @@
  *
  * @packageDocumentation
  */
-
-const DEG = Math.PI / 180;
+import { RAD_PER_DEG } from "../sky/angles.ts";
 
 /**
  * Relative air mass of an object.
@@ -20,7 +19,7 @@ const DEG = Math.PI / 180;
  */
 export function airmass(altitudeDeg: number): number {
   const altitude = Math.max(0, altitudeDeg);
-  return 1 / (Math.sin(altitude * DEG) + 0.50572 * (altitude + 6.07995) ** -1.6364);
+  return 1 / (Math.sin(altitude * RAD_PER_DEG) + 0.50572 * (altitude + 6.07995) ** -1.6364);
 }
 
 /**
@@ -35,7 +34,7 @@ export function airmass(altitudeDeg: number): number {
  * Source: K. Krisciunas & B. E. Schaefer 1991, PASP 103, 1033, equation 3.
  */
 export function scatteringPath(zenithDistanceDeg: number): number {
-  return scatteringPathAtSine(Math.cos(Math.min(90, Math.max(0, zenithDistanceDeg)) * DEG));
+  return scatteringPathAtSine(Math.cos(Math.min(90, Math.max(0, zenithDistanceDeg)) * RAD_PER_DEG));
 }
 
 /** {@link scatteringPath} for loops that hold the sine of the altitude already. */

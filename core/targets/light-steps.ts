@@ -5,6 +5,7 @@
  */
 import type { Interval } from "../interval.ts";
 import { rootBetween } from "../sky/roots.ts";
+import { MS_PER_HOUR } from "../sky/time.ts";
 import type { ObservingConditions } from "./observing-conditions.ts";
 
 /** One step of a sum through spans of time: its middle, and how long it is. */
@@ -12,7 +13,6 @@ export type Step = { readonly utMs: number; readonly hours: number };
 
 /** Steps of the sum: the light changes slowly. */
 const STEP_MS = 5 * 60_000;
-const MS_PER_HOUR = 3_600_000;
 
 /** From one instant to another, epoch milliseconds. */
 type Piece = { readonly from: number; readonly to: number };

@@ -8,13 +8,12 @@ import { type Interval, totalHours } from "../interval.ts";
 import { twilightNanolamberts } from "../night/twilight-glow.ts";
 import { RAD_PER_DEG, type Vector3 } from "../sky/angles.ts";
 import { skyFrame } from "../sky/frame.ts";
-import { engineTime, localSiderealDeg } from "../sky/time.ts";
+import { engineTime, localSiderealDeg, MS_PER_HOUR } from "../sky/time.ts";
 import { horizonDirection, type ObservingConditions } from "./observing-conditions.ts";
 
 /** The least number of instants a night is cut into. */
 const LEAST_INSTANTS = 100;
 const STEP_HOURS = 1 / 12;
-const MS_PER_HOUR = 3_600_000;
 
 /** Axes of the horizon in the true equator of date, and the light, at one instant. */
 export type GridInstant = {

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { DEG_PER_RAD, RAD_PER_DEG, turnDeg } from "../sky/angles.ts";
+import { DEG_PER_RAD, halfTurnDeg, RAD_PER_DEG, turnDeg } from "../sky/angles.ts";
 import type { GroundPosition } from "../sky/frame.ts";
 import { placeOfDate } from "../sky/place.ts";
 import { greenwichSiderealDeg } from "../sky/time.ts";
@@ -14,7 +14,7 @@ import type { Horizontal } from "./visibility.ts";
 /** Turn of the sky in a millisecond of UTC, degrees: a sidereal day is 86 164.0905 s. */
 const SKY_TURN_DEG_PER_MS = 360 / 86_164_090.5;
 
-/** Follows a target over a place; the instant in epoch milliseconds. */
+/** Follows a target over a place, hour angle in [-180, 180), west positive; the instant in epoch milliseconds. */
 export type TargetTrack = (utMs: number) => Horizontal & { readonly hourAngleDeg: number };
 
 /** A J2000 place, with its proper motion where it is known. */
@@ -38,7 +38,7 @@ export function fixedTrack(position: GroundPosition, place: FixedPlace, middle: 
   const sinLat = Math.sin(position.latitudeDeg * RAD_PER_DEG);
   const cosLat = Math.cos(position.latitudeDeg * RAD_PER_DEG);
   return (utMs) => {
-    const hourAngleDeg = halfTurn(hourAngleAtMiddle + (utMs - middleMs) * SKY_TURN_DEG_PER_MS);
+    const hourAngleDeg = halfTurnDeg(hourAngleAtMiddle + (utMs - middleMs) * SKY_TURN_DEG_PER_MS);
     const sinHour = Math.sin(hourAngleDeg * RAD_PER_DEG);
     const cosHour = Math.cos(hourAngleDeg * RAD_PER_DEG);
     const up = sinLat * sinDec + cosLat * cosDec * cosHour;
@@ -50,12 +50,6 @@ export function fixedTrack(position: GroundPosition, place: FixedPlace, middle: 
       hourAngleDeg,
     };
   };
-}
-
-/** −180…180, west positive. */
-function halfTurn(angleDeg: number): number {
-  const turned = turnDeg(angleDeg);
-  return turned > 180 ? turned - 360 : turned;
 }
 
 /** Follows any target through one night; `middle` as in {@link fixedTrack}. */
@@ -74,7 +68,7 @@ export function targetTrack(position: GroundPosition, target: Target, middle: Da
         return {
           altitudeDeg: Math.atan2(up, Math.hypot(north, east)) * DEG_PER_RAD,
           azimuthDeg: turnDeg(Math.atan2(east, north) * DEG_PER_RAD),
-          hourAngleDeg: halfTurn(Math.atan2(-east, up * cosLat - north * sinLat) * DEG_PER_RAD),
+          hourAngleDeg: halfTurnDeg(Math.atan2(-east, up * cosLat - north * sinLat) * DEG_PER_RAD),
         };
       };
     }

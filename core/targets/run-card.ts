@@ -5,6 +5,7 @@
  */
 import { type Interval, intervalHours, longestInterval, subtractIntervals, totalHours } from "../interval.ts";
 import type { NightTimes } from "../night/night.ts";
+import { MS_PER_MINUTE } from "../sky/time.ts";
 import type { DewSpan } from "../weather/dew.ts";
 
 /** A target as the card needs it: a name, when it may be used, and what an hour of it is worth. */
@@ -41,8 +42,6 @@ export type RunCardRules = {
   /** A second target is worth turning to for so long at least. */
   readonly leastHandOverMinutes: number;
 };
-
-const MS_PER_MINUTE = 60_000;
 
 type Turn = { readonly target: CardTarget; readonly span: Interval };
 

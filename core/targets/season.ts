@@ -6,6 +6,7 @@
 import { DateTime } from "luxon";
 import type { Site } from "../site.ts";
 import { placeOfDate } from "../sky/place.ts";
+import { MS_PER_HOUR } from "../sky/time.ts";
 import { heightTrack, horizonTrack } from "../sky/topocentric.ts";
 import { type FixedPlace, fixedTrack } from "./placer.ts";
 import { type Clearance, clearanceDeg } from "./visibility.ts";
@@ -22,7 +23,6 @@ export type SeasonNight = {
 /** Every so many nights is looked at: the hours change by minutes from one to the next. */
 const NIGHTS_APART = 2;
 const STEP_MS = 12 * 60_000;
-const MS_PER_HOUR = 3_600_000;
 const DARK_SUN_DEG = -18;
 
 /**

@@ -6,6 +6,7 @@
  *
  * @packageDocumentation
  */
+import { MS_PER_HOUR } from "../sky/time.ts";
 import type { ForecastHour } from "./forecast-hour.ts";
 
 /** What is given for an instant. */
@@ -33,8 +34,6 @@ export const PERIOD_QUANTITIES = [
 
 export type InstantQuantity = (typeof INSTANT_QUANTITIES)[number];
 export type PeriodQuantity = (typeof PERIOD_QUANTITIES)[number];
-
-const MS_PER_HOUR = 3_600_000;
 
 /** No service here gives coarser steps than six hours: a wider gap is a gap, and is not bridged. */
 export const LONGEST_STEP_MS = 6 * MS_PER_HOUR;

@@ -6,6 +6,7 @@
 import { DateTime } from "luxon";
 import { type Interval, intervalHours, longestInterval } from "../interval.ts";
 import type { NightTimes } from "../night/night.ts";
+import { MS_PER_HOUR, MS_PER_MINUTE } from "../sky/time.ts";
 import type { DewSpan } from "./dew.ts";
 import type { ModelForecast } from "./forecast-hour.ts";
 import type { NightJudgement, VerdictKind } from "./night-judgement.ts";
@@ -186,9 +187,6 @@ function ageWarning({ models, at, limits }: VerdictFacts): string[] {
   if (ageHours <= limits.oldAfterHours) return [];
   return [`The newest forecast is ${Math.round(ageHours)} h old; over ${limits.oldAfterHours} h is old.`];
 }
-
-const MS_PER_MINUTE = 60_000;
-const MS_PER_HOUR = 60 * MS_PER_MINUTE;
 
 function clockSpan(span: Interval, times: NightTimes): string {
   const clock = (at: Date) => {

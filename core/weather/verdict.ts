@@ -8,6 +8,7 @@
  */
 import type { Interval } from "../interval.ts";
 import type { NightTimes } from "../night/night.ts";
+import { MS_PER_DAY } from "../sky/time.ts";
 import { type DewSpan, dewHours, withDewPoint } from "./dew.ts";
 import type { ForecastHour, ModelForecast } from "./forecast-hour.ts";
 import { LONGEST_STEP_MS } from "./interpolate.ts";
@@ -106,8 +107,6 @@ export function nightVerdict(
     sample: near.some((model) => model.sample),
   };
 }
-
-const MS_PER_DAY = 86_400_000;
 
 /**
  * How many nights ahead a night is; 0 for the one in progress or to come, and for any past.
