@@ -211,7 +211,7 @@ function featureSection({ bestNights, nightsSearched, times }: MoonTonight, feat
 
 function followUps(request: Request, { feature, lit }: MoonTonight): Answer["next"] {
   const kept = keptOptions(request, ["site", "night"]);
-  const [one] = prominent(lit);
+  const [one] = [...prominent(lit)].sort((a, b) => b.feature.diameterKm - a.feature.diameterKm);
   return [
     ...(feature === null && one !== undefined
       ? [

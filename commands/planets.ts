@@ -64,7 +64,10 @@ export const planets: Command = {
     const named = time === null ? null : clockInNight("time", time, date, timeZone);
     const asked = only === null ? PLANETS : [only];
     const nights = asked.map((planet) => planetNight(site, times, planet, PLANET_RULES));
-    const jupiter = nights.find(({ planet }) => planet === "Jupiter");
+    // Drawn when it can be seen, or for the hour somebody names.
+    const jupiter = nights.find(
+      ({ planet, windows }) => planet === "Jupiter" && (windows.length > 0 || named !== null),
+    );
     const until = new Date(noon.getTime() + PLANET_EVENTS_AHEAD_DAYS * DAY_MS);
     const found: PlanetsTonight = {
       site,

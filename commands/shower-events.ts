@@ -8,6 +8,7 @@ import { METEOR_SHOWERS } from "../config/meteor-showers.ts";
 import { METEORS_WORTH_A_LOOK } from "../config/outreach.ts";
 import { nightOfInstant } from "../core/log/night-of.ts";
 import { nightOn } from "../core/night/local-night.ts";
+import type { NightTimes } from "../core/night/night.ts";
 import { nightTimes } from "../core/night/night-times.ts";
 import {
   type ShowerNight,
@@ -31,16 +32,21 @@ export function showerEvents(
   return showerPeaks(METEOR_SHOWERS, from, to).map((peak) => {
     const night = nightOn(nightOfInstant(peak.at, site.timeZone), site.timeZone);
     const times = nightTimes(site, night);
-    return showerEvent(site, peak, showerNight(peak, times, conditions), times.moon.illuminatedFraction);
+    return showerEvent(site, peak, times, showerNight(peak, times, conditions));
   });
 }
 
 function showerEvent(
   site: Site,
   { shower, at }: ShowerPeak,
+  times: NightTimes,
   night: ShowerNight | null,
-  moonLit: number,
 ): SkyEvent {
+  const moonLit = times.moon.illuminatedFraction;
+  const unseen =
+    times.workingWindows.length === 0
+      ? "not here: it does not get dark that night"
+      : "not here: the radiant stays down in the dark";
   return {
     key: `shower-${shower.code}-${utcDate(at)}`,
     kind: "meteors",
@@ -48,8 +54,7 @@ function showerEvent(
     start: night === null ? at : minutesAfter(night.best, -60),
     end: night === null ? minutesAfter(at, 1) : minutesAfter(night.best, 60),
     title: `${shower.name} at their peak`,
-    fromHere:
-      night === null ? "not here: the radiant stays down in the dark" : sightWords(site, night, moonLit),
+    fromHere: night === null ? unseen : sightWords(site, night, moonLit),
     lines:
       night === null
         ? []

@@ -145,7 +145,8 @@ function summaryWords(day: SunDay): string {
       height === null ? "" : `; at noon it stands ${height}° high`
     }.`;
   }
-  const spans = day.clear.map((span) => clockSpan(span, day.timeZone));
+  const isAllDay = +longest.start === +day.whole.start && +longest.end === +day.whole.end;
+  const spans = isAllDay ? ["all day"] : day.clear.map((span) => clockSpan(span, day.timeZone));
   const noon =
     day.transit === null || height === null
       ? ""
