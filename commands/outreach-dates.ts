@@ -31,7 +31,7 @@ import { AskError } from "./ask-error.ts";
 import { cautionsFor } from "./cautions.ts";
 import type { Context } from "./context.ts";
 import { keptOptions } from "./kept-options.ts";
-import { eventsDuring, lunarEclipseEvents, widened } from "./outreach-events.ts";
+import { eventsDuring, lesserEvents, lunarEclipseEvents, widened } from "./outreach-events.ts";
 import {
   audienceName,
   type DatedEvening,
@@ -116,7 +116,10 @@ function eveningsOf(
   const [first, last] = [nights[0], nights.at(-1)];
   if (first === undefined || last === undefined) return [];
   const span = widened({ start: first.noon, end: last.nextNoon });
-  const eclipses = lunarEclipseEvents(site, span.start, span.end);
+  const events = [
+    ...lunarEclipseEvents(site, span.start, span.end),
+    ...lesserEvents(site, span.start, span.end),
+  ];
   return nights.flatMap((night, index): FoundEvening[] => {
     if (weekdays !== null && !weekdays.has(weekdayOf(night.date))) return [];
     const times = nightTimes(site, night);
@@ -127,7 +130,7 @@ function eveningsOf(
     }
     checkLength(session);
     if (session.end <= request.at || isByDay(times, session)) return [];
-    return [{ facts: eveningFacts(site, times, session, eventsDuring(eclipses, session), REACH), index }];
+    return [{ facts: eveningFacts(site, times, session, eventsDuring(events, session), REACH), index }];
   });
 }
 

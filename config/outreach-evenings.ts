@@ -113,6 +113,9 @@ export const PLANET_SUN_DEPTH_DEG: Readonly<Partial<Record<BodyName, number>>> =
 /** From so deep on an evening counts as dark for the public: bright stars and clusters show. */
 export const DARK_ENOUGH_DEG = 12;
 
+/** Weaker meteor showers are nothing to invite people to: zenithal hourly rate. */
+export const LEAST_ZHR = 15;
+
 /** Guests that are reckoned with until a number is given. */
 export const USUAL_GUESTS = 20;
 export const GUESTS_RANGE: Range = { min: 1, max: 500 };
