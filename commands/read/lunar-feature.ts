@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { MOON_FEATURES } from "../../config/moon-features.ts";
+import { MOON_NAMES } from "../../config/moon-names.ts";
 import type { LunarFeature } from "../../core/outreach/lunar-terminator.ts";
 import { AskError } from "../ask-error.ts";
 import type { Completion } from "../command.ts";
@@ -18,6 +19,9 @@ export const FEATURE = defineCompleted("feature", "A named feature, such as Cope
 
 const COMPLETIONS_AT_MOST = 25;
 
+/** IAU names, then those in common use. */
+const ALL_NAMES: readonly string[] = [...MOON_FEATURES.map(({ name }) => name), ...Object.keys(MOON_NAMES)];
+
 /**
  * The feature named; `null` when none was.
  *
@@ -26,12 +30,11 @@ const COMPLETIONS_AT_MOST = 25;
 export function featureOf(request: Request): LunarFeature | null {
   const text = textOption(request, "feature");
   if (text === null) return null;
-  const found = MOON_FEATURES.find(({ name }) => matchKey(name) === matchKey(text));
+  const common = Object.keys(MOON_NAMES).find((name) => matchKey(name) === matchKey(text));
+  const wanted = matchKey((common === undefined ? undefined : MOON_NAMES[common]) ?? text);
+  const found = MOON_FEATURES.find(({ name }) => matchKey(name) === wanted);
   if (found !== undefined) return found;
-  const names = nearestNames(
-    text,
-    MOON_FEATURES.map(({ name }) => name),
-  );
+  const names = nearestNames(text, ALL_NAMES);
   throw new AskError(
     "unknown-feature",
     "feature",
@@ -42,8 +45,7 @@ export function featureOf(request: Request): LunarFeature | null {
 /** Names that begin with, then contain, what was typed. */
 export function featureCompletions(typed: string): Completion[] {
   const key = matchKey(typed);
-  const names = MOON_FEATURES.map(({ name }) => name);
-  const begin = names.filter((name) => matchKey(name).startsWith(key));
-  const hold = names.filter((name) => matchKey(name).includes(key) && !begin.includes(name));
+  const begin = ALL_NAMES.filter((name) => matchKey(name).startsWith(key));
+  const hold = ALL_NAMES.filter((name) => matchKey(name).includes(key) && !begin.includes(name));
   return [...begin, ...hold].slice(0, COMPLETIONS_AT_MOST).map((name) => ({ name, value: name }));
 }

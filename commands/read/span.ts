@@ -11,14 +11,12 @@ import type { Site } from "../../core/site.ts";
 import { AskError } from "../ask-error.ts";
 import type { Request } from "../request.ts";
 import { dateOption, localDate } from "./day.ts";
-import { wholeNumberOption } from "./numbers.ts";
+import { parseInstant, textOption, wholeNumberOption } from "./numbers.ts";
 import { defineText } from "./options.ts";
 
-export const FROM_DATE = defineText("from", "The first local date, YYYY-MM-DD; default: today", {
-  maxLength: 10,
-});
+export const FROM_DATE = defineText("from", "The first local date, YYYY-MM-DD; default: today");
 
-export const TO_DATE = defineText("to", "The last local date, YYYY-MM-DD", { maxLength: 10 });
+export const TO_DATE = defineText("to", "The last local date, YYYY-MM-DD");
 
 /** The first date of a span, its days, and the instants at its ends. */
 export type DaySpan = Interval & { readonly date: string; readonly days: number };
@@ -36,8 +34,9 @@ export function daySpanOf(request: Request, site: Site, usualDays: number): DayS
       "“night” and “from” both say where to begin: give one of them.",
     );
   }
-  const date = dateOption(request, "from") ?? dateOption(request, "night") ?? localDate(request.at, site);
-  const last = dateOption(request, "to");
+  const date =
+    dayOption(request, "from", site) ?? dateOption(request, "night") ?? localDate(request.at, site);
+  const last = dayOption(request, "to", site);
   const nights = wholeNumberOption(request, "nights", { min: 1, max: NIGHTS_AT_MOST, unit: "nights" });
   if (last !== null && nights !== null) {
     throw new AskError("two-lengths", "nights", "“nights” and “to” both say how far: give one of them.");
@@ -64,4 +63,11 @@ export function daySpanOf(request: Request, site: Site, usualDays: number): DayS
     start: localDay(date, site.timeZone).start,
     end: localDay(lastDate, site.timeZone).end,
   };
+}
+
+/** A local date; of an instant with its offset, the date it falls on at the site. */
+function dayOption(request: Request, option: string, site: Site): string | null {
+  const text = textOption(request, option);
+  if (text === null || !text.includes("T")) return dateOption(request, option);
+  return localDate(parseInstant(option, text), site);
 }

@@ -86,6 +86,11 @@ describe("/events", () => {
     );
   });
 
+  it("takes an instant for the local day it falls on", async () => {
+    const { from } = (await ask({ from: "2026-08-12T23:30Z", nights: 1 })).figures;
+    expect(from).toBe("2026-08-12T23:00:00.000Z");
+  });
+
   it("never writes coordinates into the calendar", async () => {
     const [file] = (await ask({})).attachments ?? [];
     expect(new TextDecoder().decode(file?.bytes)).not.toMatch(/54\.5|GEO|-2\.6/);

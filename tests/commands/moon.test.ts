@@ -88,6 +88,13 @@ describe("/moon", () => {
     expect((await ask({})).cautions).toEqual([]);
   });
 
+  it("knows what people call things besides their IAU names", async () => {
+    const { feature } = (await ask({ feature: "straight wall" })).figures as {
+      feature: { name: string };
+    };
+    expect(feature.name).toBe("Rupes Recta");
+  });
+
   it("completes features by their beginnings, and leaves sites to the door", async () => {
     const request = fakeRequest("moon", {}, "2026-11-17T19:30:00Z");
     const names = await moon.complete?.("feature", "cop", request, world);

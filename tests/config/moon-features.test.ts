@@ -2,6 +2,7 @@
 import { selenographic } from "astronomia/moon";
 import { describe, expect, it } from "vitest";
 import { MOON_FEATURES } from "../../config/moon-features.ts";
+import { MOON_NAMES } from "../../config/moon-names.ts";
 import { DEG_PER_RAD, halfTurnDeg } from "../../core/sky/angles.ts";
 
 const letters = (name: string) =>
@@ -46,5 +47,14 @@ describe("MOON_FEATURES", () => {
       expect(`${ours.name} ${apart < 1}`).toBe(`${ours.name} true`);
     }
     expect(compared).toBeGreaterThan(40);
+  });
+});
+
+describe("MOON_NAMES", () => {
+  it("leads every common name to a feature of the table, and is no IAU name itself", () => {
+    for (const [common, name] of Object.entries(MOON_NAMES)) {
+      expect(MOON_FEATURES.some((feature) => feature.name === name)).toBe(true);
+      expect(MOON_FEATURES.some((feature) => feature.name === common)).toBe(false);
+    }
   });
 });
