@@ -8,6 +8,8 @@ import { ephemeris } from "astronomia/solardisk";
 import { describe, expect, it } from "vitest";
 import { globeSeen } from "../../../core/outreach/globe.ts";
 import { DEG_PER_RAD, halfTurnDeg, turnDeg } from "../../../core/sky/angles.ts";
+import { bodyPlace } from "../../../core/sky/bodies.ts";
+import { localSiderealDeg } from "../../../core/sky/time.ts";
 import { ephemerisDay, fromDynamical, spreadInstants } from "./dynamical-time.ts";
 
 const earth = new Planet(earthData);
@@ -100,6 +102,40 @@ describe("globeSeen from a site", () => {
     });
     expect(Math.max(...turned)).toBeGreaterThan(0.5);
     expect(Math.max(...turned)).toBeLessThan(1.05);
+  });
+
+  it("corrects libration and axis as Meeus's differential formulas do (chapter 53, from memory), to 0.04°", () => {
+    const site = { latitudeDeg: 40.2, longitudeDeg: -75.3, elevationMetres: 0 };
+    for (const at of spreadInstants(40)) {
+      const centre = globeSeen("Moon", null, at);
+      const there = globeSeen("Moon", site, at);
+      const moon = bodyPlace("Moon", site, at);
+      const hour = (localSiderealDeg(at, site.longitudeDeg) - moon.raDeg) / DEG_PER_RAD;
+      const latitude = site.latitudeDeg / DEG_PER_RAD;
+      const dec = moon.decDeg / DEG_PER_RAD;
+      const zenith = Math.acos(
+        Math.sin(dec) * Math.sin(latitude) + Math.cos(dec) * Math.cos(latitude) * Math.cos(hour),
+      );
+      const parallax = Math.asin(6378.14 / (moon.distanceAu * 149_597_870.7));
+      const shift = parallax * (Math.sin(zenith) + 0.0084 * Math.sin(2 * zenith));
+      const q = Math.atan2(
+        Math.cos(latitude) * Math.sin(hour),
+        Math.cos(dec) * Math.sin(latitude) - Math.sin(dec) * Math.cos(latitude) * Math.cos(hour),
+      );
+      const axis = centre.axisDeg / DEG_PER_RAD;
+      const b = centre.centre.latitudeDeg / DEG_PER_RAD;
+      const longitude = (-shift * Math.sin(q - axis)) / Math.cos(b);
+      const tilt = shift * Math.cos(q - axis);
+      const turn = longitude * Math.sin(b + tilt) - shift * Math.sin(q) * Math.tan(dec);
+      // First order in a parallax of a degree, and the Moon's place taken from the ground: 0.02° at most.
+      expect(
+        off(there.centre.longitudeDeg - centre.centre.longitudeDeg, longitude * DEG_PER_RAD),
+      ).toBeLessThan(0.04);
+      expect(off(there.centre.latitudeDeg - centre.centre.latitudeDeg, tilt * DEG_PER_RAD)).toBeLessThan(
+        0.04,
+      );
+      expect(off(there.axisDeg - centre.axisDeg, turn * DEG_PER_RAD)).toBeLessThan(0.04);
+    }
   });
 
   it("leaves where the Sun stands over the Moon alone", () => {
