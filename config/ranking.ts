@@ -72,7 +72,7 @@ export const RANKING_RULES: RankingRules = {
 export const VISUAL_RULES: VisualRules = {
   suits: {
     "globular-cluster": 1,
-    "open-cluster": 0.9,
+    "open-cluster": 0.8,
     "planetary-nebula": 0.9,
     galaxy: 0.8,
     "galaxy-group": 0.7,
@@ -87,8 +87,10 @@ export const VISUAL_RULES: VisualRules = {
   },
   undescribed: UNDESCRIBED,
   enoughHours: 2,
-  easyAboveLimitMag: 7,
+  easyAboveLimitMag: 5,
   easyLevel: 20,
+  softEdgeContrast: 0.03,
+  coreAboveMeanMag: { galaxy: 1.5, "galaxy-group": 1.5, "globular-cluster": 1 },
   largeArcmin: 60,
   starryMagArcsec2: 21,
 };

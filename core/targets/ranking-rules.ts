@@ -32,10 +32,14 @@ export type VisualRules = {
   readonly undescribed: Readonly<Partial<Record<ObjectKind, number>>>;
   /** Counting hours from which more do not help: an object takes minutes, not a night. */
   readonly enoughHours: number;
-  /** So many magnitudes above the telescope's limit, an object is as bright as one wants it. */
+  /** So many magnitudes above the telescope's limit, an object is two thirds as bright as one can want it. */
   readonly easyAboveLimitMag: number;
-  /** So far above the threshold of contrast, it is plain to everyone. */
+  /** So far above the threshold of contrast, it is plain to two thirds of those who look. */
   readonly easyLevel: number;
+  /** Nothing with soft edges is made out at less contrast than this, however large. */
+  readonly softEdgeContrast: number;
+  /** How much brighter the middle is than the mean, magnitudes; 0 for kinds left out. */
+  readonly coreAboveMeanMag: Readonly<Partial<Record<ObjectKind, number>>>;
   /** Apparent size in the eyepiece from which an object is large enough, arcminutes. */
   readonly largeArcmin: number;
   /** What a field of stars is taken for when an eyepiece is chosen for it. */

@@ -116,30 +116,30 @@ function seenBy(
   const surfaceMag = surface > 0 ? magArcsec2(surface) : null;
   const areaArcsec2 = (Math.PI / 4) * majorArcmin * minorArcmin * 3600;
   const magnitude = ownMag ?? (surfaceMag ?? Number.POSITIVE_INFINITY) - 2.5 * Math.log10(areaArcsec2);
-  const brightness = Math.min(1, (limitMag - overheadMag - magnitude) / rules.easyAboveLimitMag);
-  if (brightness <= 0) return null;
+  const aboveLimitMag = limitMag - overheadMag - magnitude;
+  if (aboveLimitMag <= 0) return null;
 
   const starry = MADE_OF_STARS.has(object.kind);
-  const patch = {
-    majorArcmin,
-    minorArcmin,
-    magArcsec2: (surfaceMag ?? rules.starryMagArcsec2) + overheadMag,
-  };
-  const view = bestView(
-    uses,
-    starry ? { ...patch, magArcsec2: rules.starryMagArcsec2 } : patch,
-    conditions.zenithMagArcsec2,
-  );
-  if (view === null) return null;
-  const contrast = starry ? 1 : Math.min(1, view.level / rules.easyLevel);
-  if (!starry && view.level < 1) return null;
+  const coreMag = (surfaceMag ?? rules.starryMagArcsec2) - (rules.coreAboveMeanMag[object.kind] ?? 0);
+  const seenMag = starry ? rules.starryMagArcsec2 : coreMag + overheadMag;
+  const patch = { majorArcmin, minorArcmin, magArcsec2: seenMag };
+  const view = bestView(uses, patch, conditions.zenithMagArcsec2);
+  if (view === null || (!starry && view.level < 1)) return null;
+  const contrast = 10 ** (0.4 * (conditions.zenithMagArcsec2 - seenMag));
+  const level = Math.min(view.level, contrast / rules.softEdgeContrast);
   const apparentArcmin = majorArcmin * view.use.power;
   const large = starry && object.majorArcmin === null ? 1 : Math.min(1, apparentArcmin / rules.largeArcmin);
   return {
-    reach: brightness * contrast,
-    fit: view.objectInField * large,
+    reach: nearing(aboveLimitMag, rules.easyAboveLimitMag) * (starry ? 1 : nearing(level, rules.easyLevel)),
+    // What is larger than the field is looked at piece by piece: half in the field is not half the fun.
+    fit: Math.sqrt(view.objectInField) * large,
     fillFraction: object.majorArcmin === null ? null : view.fillFraction,
     objectInField: object.majorArcmin === null ? null : view.objectInField,
     use: view.use,
   };
+}
+
+/** From 0 towards 1, two thirds of the way at `scale`: more is always better, but less and less so. */
+function nearing(value: number, scale: number): number {
+  return 1 - Math.exp(-value / scale);
 }
