@@ -22,7 +22,7 @@ export async function openConsoleWorld(settings: Settings, options: WorldOptions
 }
 
 /** Sets the demo club up, all or nothing, unless it is there; two processes at once set it up once. */
-export async function setUpDemoClub(world: World): Promise<void> {
+async function setUpDemoClub(world: World): Promise<void> {
   const { db } = world.store;
   const known = await db.selectFrom("clubs").select("id").where("id", "=", DEMO_CLUB.id).executeTakeFirst();
   if (known) return;

@@ -98,7 +98,7 @@ const FAINT: SurfaceBrightness = {
 const NOTHING_KNOWN: SurfaceBrightness = { continuumMagArcsec2: null, rayleigh: {} };
 
 /** The surface the sums are made with: what was given, else the object's own. */
-export function knownBrightness(
+function knownBrightness(
   target: ExposureTarget | null,
   asked: Pick<ExposureAsked, "brightness" | "rayleigh">,
 ): KnownBrightness {

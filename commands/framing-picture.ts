@@ -22,7 +22,7 @@ const ROOM = 1.3;
 const PICTURE_AT_MOST_DEG = 40;
 
 /** How far from the target the drawing reaches, degrees of the plane. */
-export function reachDeg(plan: FramingPlan, framed: FramedTarget): number {
+function reachDeg(plan: FramingPlan, framed: FramedTarget): number {
   const half = Math.hypot(plan.frame.widthDeg, plan.frame.heightDeg) / 2;
   const panels = Math.max(...plan.panels.map(({ plane }) => Math.hypot(plane.xiDeg, plane.etaDeg) + half));
   return Math.max(panels, (framed.ellipse?.majorDeg ?? 0) / 2) * ROOM;

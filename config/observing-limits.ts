@@ -8,9 +8,6 @@ import type { ObservingLimits, OpticsCooling } from "../core/weather/observing-l
 /** A lens or corrector that faces a clear sky, bare. Common practice. */
 export const BARE_OPTICS: OpticsCooling = { coolingCelsius: 3.5, halvingWindMetresPerSecond: 3 };
 
-/** The same behind a dew shield. Common practice. */
-export const SHIELDED_OPTICS: OpticsCooling = { coolingCelsius: 2, halvingWindMetresPerSecond: 3 };
-
 /** Fog is a visibility under one kilometre (WMO-No. 8); the rest is common practice. */
 export const OBSERVING_LIMITS: ObservingLimits = {
   cloudPercent: 30,

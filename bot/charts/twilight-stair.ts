@@ -59,7 +59,7 @@ export function treads(twilights: Twilights, left: number, right: number, xOf: S
 }
 
 /** The ground's tint under a darkness: from the day's brown to the night's umber. */
-export function tintOf(depth: number): string {
+function tintOf(depth: number): string {
   const share = Math.min(Math.max(depth / 4, 0), 1);
   const mix = [1, 3, 5].map((i) => {
     const day = Number.parseInt(PALETTE.umberDay.slice(i, i + 2), 16);

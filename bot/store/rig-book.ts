@@ -79,7 +79,7 @@ export function rigBook(db: Kysely<Tables>, clock: () => number): RigBook {
 }
 
 /** A saved rig from its row. */
-export function savedRigFromRow(row: RigRow): SavedRig {
+function savedRigFromRow(row: RigRow): SavedRig {
   return {
     id: Number(row.id),
     ownerId: row.owner_id,

@@ -86,7 +86,7 @@ export function siteBook(db: Kysely<Tables>, clock: () => number): SiteBook {
 }
 
 /** A saved site from its row. */
-export function savedSiteFromRow(row: SiteRow): SavedSite {
+function savedSiteFromRow(row: SiteRow): SavedSite {
   return {
     id: Number(row.id),
     ownerId: row.owner_id,

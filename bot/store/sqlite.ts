@@ -118,7 +118,7 @@ class PlainFaults implements DatabaseConnection {
  * @param fault - whatever was thrown
  * @param path - the store's file
  */
-export function storeFault(fault: unknown, path: string): unknown {
+function storeFault(fault: unknown, path: string): unknown {
   const code = codeOf(fault) ?? "";
   const said = (sentence: string) => new WorldError(`The store ${path} ${sentence}`, fault);
   if (code.startsWith("SQLITE_CORRUPT") || code === "SQLITE_NOTADB") {

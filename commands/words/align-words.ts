@@ -66,7 +66,7 @@ export function driftMethodLines(north: boolean, latitudeDeg: number, watchMinut
 }
 
 /** `Vega: 64° high in the west, magnitude 0.0`. */
-export function starWords(star: StarInSky): string {
+function starWords(star: StarInSky): string {
   return `${star.name}: ${star.altitudeDeg.toFixed(0)}° high in the ${compassWords(star.azimuthDeg)}, magnitude ${star.magnitude.toFixed(1)}`;
 }
 

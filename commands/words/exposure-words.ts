@@ -147,7 +147,7 @@ function longestWords({ plan, question, starMagnitude }: ExposureSum): string {
 }
 
 /** Both rules for a camera that does not follow the sky. */
-export function trailWords({ question }: ExposureSum): string {
+function trailWords({ question }: ExposureSum): string {
   const { rig, target } = question;
   const { widthMm, heightMm, pixelUm } = rig.sensor;
   const fiveHundred = fiveHundredRuleSeconds({ ...rig, sensorDiagonalMm: Math.hypot(widthMm, heightMm) });
@@ -157,7 +157,7 @@ export function trailWords({ question }: ExposureSum): string {
 }
 
 /** `1.9 GB`, `640 MB`. */
-export function storageWords(bytes: number): string {
+function storageWords(bytes: number): string {
   return bytes >= 1e9 ? `${(bytes / 1e9).toFixed(1)} GB` : `${Math.round(bytes / 1e6)} MB`;
 }
 

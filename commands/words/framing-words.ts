@@ -24,7 +24,7 @@ export function angleWords(angleDeg: number): string {
 }
 
 /** `12 %`; `under 1 %`. */
-export function shareWords(share: number): string {
+function shareWords(share: number): string {
   const percent = share * 100;
   if (percent > 0 && percent < 1) return "under 1 %";
   return `${Math.round(percent)} %`;
@@ -67,7 +67,7 @@ export function spansWords(spans: readonly AngleSpan[]): string {
 }
 
 /** Pixels across a star's blur, and whether that is few or many. */
-export function samplingWords(scaleArcsec: number, seeingArcsec: number): string {
+function samplingWords(scaleArcsec: number, seeingArcsec: number): string {
   const pixels = seeingArcsec / scaleArcsec;
   const count = `${pixels.toFixed(1)} pixels across a star's blur of ${Number(seeingArcsec.toFixed(1))}″`;
   if (pixels < PIXELS_ACROSS_BLUR.min) return `${count}: stars come out blocky; dithering helps.`;

@@ -132,7 +132,7 @@ export function power(times: number): string {
 }
 
 /** How wide something looks beside the Moon to the bare eye. */
-export function timesMoon(apparentDeg: number | null): string {
+function timesMoon(apparentDeg: number | null): string {
   if (apparentDeg === null) return "a point";
   const times = apparentDeg / MOON_DEG;
   if (times < 0.4) return "a third as wide as the Moon to the bare eye or less";

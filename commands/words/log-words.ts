@@ -7,7 +7,7 @@ import { clockHours, type FrameSet, type LibrarySet } from "../../core/log/frame
 import { durationWords, shortDateWords } from "./clock.ts";
 
 /** `24 × 180 s`, with what was rejected. */
-export function framesWords({ frames, rejected, subSeconds }: FrameSet): string {
+function framesWords({ frames, rejected, subSeconds }: FrameSet): string {
   const lost = rejected > 0 ? `, ${rejected} rejected` : "";
   return `${frames} × ${secondsWords(subSeconds)}${lost}`;
 }

@@ -37,7 +37,7 @@ export function usableCount(verdict: NightVerdict): string {
 }
 
 /** `6 of 9 dark hours usable`. */
-export function usableWords(verdict: NightVerdict): string {
+function usableWords(verdict: NightVerdict): string {
   if (verdict.darkHours === 0) return "no darkness";
   return `${usableCount(verdict)} dark hours usable`;
 }
@@ -108,7 +108,7 @@ export function verdictSentence(verdict: NightVerdict, times: NightTimes): strin
 export type CloudHour = { readonly at: Date; readonly oktas: number | null };
 
 /** Cloud in eighths on every whole hour of a span. */
-export function cloudByHour(hours: readonly ForecastHour[], span: Interval): readonly CloudHour[] {
+function cloudByHour(hours: readonly ForecastHour[], span: Interval): readonly CloudHour[] {
   const found: CloudHour[] = [];
   const firstMs = Math.ceil(span.start.getTime() / MS_PER_HOUR) * MS_PER_HOUR;
   for (let ms = firstMs; ms <= span.end.getTime(); ms += MS_PER_HOUR) {

@@ -36,7 +36,7 @@ const SHOWPIECE_TABLES = [
 ];
 
 /** Every row of the overlay: Messier's objects first, otherwise table by table. */
-export function readShowpieces(): readonly TableRow[] {
+function readShowpieces(): readonly TableRow[] {
   const rows = SHOWPIECE_TABLES.flatMap((name) => table(`showpieces/${name}.tsv`));
   const isMessier = (row: TableRow) => /^M\d+$/.test(row.id ?? "");
   return [...rows.filter(isMessier), ...rows.filter((row) => !isMessier(row))];

@@ -28,7 +28,7 @@ export type FitsReading =
   | { readonly kind: "refused"; readonly fault: FitsFault; readonly card: string | null };
 
 export const FITS_BLOCK_BYTES = 2880;
-export const FITS_BLOCKS_AT_MOST = 36;
+const FITS_BLOCKS_AT_MOST = 36;
 
 const CARD_BYTES = 80;
 const SIMPLE = "SIMPLE  = ";

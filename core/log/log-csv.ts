@@ -11,7 +11,7 @@
 import { type CsvRecord, csvLine, readCsvRecords } from "./csv-text.ts";
 import type { CalibrationKind, FrameSet, LibrarySet } from "./frame-set.ts";
 
-export const LOG_COLUMNS = [
+const LOG_COLUMNS = [
   ...[
     "night",
     "object",

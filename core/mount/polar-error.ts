@@ -70,16 +70,3 @@ export function forgivenErrorArcmin(limit: TrailLimit): number {
     (SKY_RADIANS_PER_MINUTE * limit.exposureMinutes)
   );
 }
-
-/**
- * The polar error that a drift betrays: the drift method.
- *
- * A star on the meridian near the equator shows the error in azimuth, one low in
- * the east or west the error in altitude.
- *
- * @param driftArcsec - drift in declination seen
- * @returns arcminutes on the sky; as a turn of the azimuth screw, divided by the cosine of the latitude
- */
-export function errorFromDriftArcmin(driftArcsec: number, seconds: number): number {
-  return driftArcsec / declinationDriftArcsec(1, seconds);
-}

@@ -40,13 +40,13 @@ export type MoonlightQuestion = {
  *
  * @param phaseAngleDeg - 0 at full Moon; the sign does not matter
  */
-export function moonIlluminance(phaseAngleDeg: number): number {
+function moonIlluminance(phaseAngleDeg: number): number {
   const angle = Math.abs(phaseAngleDeg);
   return 10 ** (-0.4 * (3.84 + 0.026 * angle + 4e-9 * angle ** 4));
 }
 
 /** Scattering by air molecules at 550 nm, by angle from the Moon (equation 17). */
-export function rayleighScattering(separationDeg: number): number {
+function rayleighScattering(separationDeg: number): number {
   const cosine = Math.cos(separationDeg * RAD_PER_DEG);
   return 10 ** 5.36 * (1.06 + cosine * cosine);
 }

@@ -22,7 +22,7 @@ import type { Band, CameraRig, EfficiencyPoint, Filter, SensorChannel } from "./
 const PHOTONS_AT_MAGNITUDE_ZERO = 1e8;
 
 /** Photons per second, m² and square arcsecond of one Rayleigh: 10¹⁰/4π per steradian. */
-export const PHOTONS_PER_RAYLEIGH = 0.018704;
+const PHOTONS_PER_RAYLEIGH = 0.018704;
 
 /** Photons per second, m², nm and square arcsecond of a surface of that V brightness. */
 export function photonsOfMagnitude(magnitude: number): number {

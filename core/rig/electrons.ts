@@ -119,8 +119,3 @@ export function variancePerSecond(budget: ElectronBudget): number {
     (budget.readNoiseElectrons * budget.readNoiseElectrons) / budget.subSeconds
   );
 }
-
-/** Factor by which the Moon lengthens exposures for the same signal-to-noise; 1 without Moon. */
-export function moonCostOf(budget: ElectronBudget): number {
-  return variancePerSecond(budget) / variancePerSecond({ ...budget, moon: 0 });
-}

@@ -8,7 +8,7 @@ import type { SkyObject } from "../targets/sky-object.ts";
 import { type Ellipse, ellipseAreaInFrame, type Frame, halfExtents } from "./frame-area.ts";
 
 /** Part of the short side that stays free on every side of an object that fits. */
-export const SPARE_SHARE = 0.03;
+const SPARE_SHARE = 0.03;
 
 /** Rounder than this, an object has no side to turn the camera along. */
 const ROUND_FROM = 0.9;

@@ -83,7 +83,7 @@ export function meanAirmass(light: WindowLight): number {
 }
 
 /** Mean share of an object's light that arrives. */
-export function meanTransmission(light: WindowLight, wavelengthNm: number): number {
+function meanTransmission(light: WindowLight, wavelengthNm: number): number {
   const extinction = extinctionAt(light.conditions, wavelengthNm);
   return mean(light, (moment) => transmission(extinction, moment.airmasses));
 }

@@ -1,5 +1,5 @@
 /**
- * When a body passes an altitude, and when it or a fixed place stands on the meridian.
+ * When a body passes an altitude, and when it stands on the meridian.
  *
  * Every crossing in a span is found, those minutes apart beside a grazing too.
  * Times are for a level horizon at height 0: no dip.
@@ -10,8 +10,7 @@ import type { BodyName } from "../targets/sky-object.ts";
 import { DEG_PER_RAD, halfTurnDeg, turnDeg } from "./angles.ts";
 import { semidiameterDeg } from "./bodies.ts";
 import { geocentricTrack } from "./ephemeris.ts";
-import { type GroundPosition, hourAngleDeg, skyFrame } from "./frame.ts";
-import { placeOfDate } from "./place.ts";
+import type { GroundPosition } from "./frame.ts";
 import { HORIZON_REFRACTION_DEG } from "./refraction.ts";
 import { highestBetween, rootBetween } from "./roots.ts";
 import { MS_PER_DAY } from "./time.ts";
@@ -133,24 +132,6 @@ export function bodyCrossings(
 
 /** The sky turns by 1° in so many milliseconds. */
 const MS_PER_SKY_DEG = (0.99726957 * MS_PER_DAY) / 360;
-
-/**
- * The first upper transit of a fixed J2000 place within a span.
- *
- * @returns `null` when it does not stand on the meridian from `from` until before `to`
- */
-export function transitOf(
-  position: GroundPosition,
-  raDeg: number,
-  decDeg: number,
-  from: Date,
-  to: Date,
-): Date | null {
-  return firstTransit(from, to, (utMs) => {
-    const at = new Date(Math.round(utMs));
-    return hourAngleDeg(skyFrame(position, at), placeOfDate(raDeg, decDeg, at).raDeg);
-  });
-}
 
 /**
  * The first upper transit of a body within a span.

@@ -45,7 +45,7 @@ const MAGNITUDE_IS_ITS_OWN: ReadonlySet<ObjectKind> = new Set([
  *   or size are unknown, or when the magnitude is not the object's own (an emission nebula's is its
  *   cluster's)
  */
-export function meanMagArcsec2(
+function meanMagArcsec2(
   object: Pick<SkyObject, "kind" | "magnitude" | "majorArcmin" | "minorArcmin">,
 ): number | null {
   const { kind, magnitude, majorArcmin } = object;

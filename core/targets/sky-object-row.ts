@@ -27,7 +27,7 @@ export const SKY_OBJECT_COLUMNS = [
 ] as const;
 
 /** Short names of what an object may shine in, as the tables write them. */
-export const LIGHT_NAMES: ReadonlyMap<string, EmissionLine | "continuum"> = new Map([
+const LIGHT_NAMES: ReadonlyMap<string, EmissionLine | "continuum"> = new Map([
   ["Ha", "h-alpha"],
   ["OIII", "o-iii"],
   ["SII", "s-ii"],

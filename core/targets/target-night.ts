@@ -59,7 +59,7 @@ export function middleOf(night: Night): Date {
  *
  * @returns the whole span between civil dusk and dawn, or the working windows where there is neither
  */
-export function civilSpans(times: NightTimes): readonly Interval[] {
+function civilSpans(times: NightTimes): readonly Interval[] {
   const { civilDusk, civilDawn, workingWindows } = times;
   if (civilDusk === null || civilDawn === null) return workingWindows;
   return [{ start: civilDusk, end: civilDawn }];

@@ -32,7 +32,7 @@ export type TrackPoint = {
 const DAY_SUN_DEG = -0.833;
 
 /** One point of a target's path; good at any instant, by day too. */
-export function trackPoint(conditions: ObservingConditions, target: Target, at: Date): TrackPoint {
+function trackPoint(conditions: ObservingConditions, target: Target, at: Date): TrackPoint {
   const place = targetTrack(conditions.site, target, at)(at.getTime());
   const up = place.altitudeDeg > 0;
   const { glow, twilight, moonAt, moonSeparationDeg, light } = skyLight(conditions, place, at.getTime());

@@ -10,7 +10,7 @@ import { MS_PER_HOUR } from "../sky/time.ts";
 import type { ForecastHour } from "./forecast-hour.ts";
 
 /** What is given for an instant. */
-export const INSTANT_QUANTITIES = [
+const INSTANT_QUANTITIES = [
   "cloudPercent",
   "lowCloudPercent",
   "midCloudPercent",
@@ -26,7 +26,7 @@ export const INSTANT_QUANTITIES = [
 ] as const;
 
 /** What is given for the time before an instant. */
-export const PERIOD_QUANTITIES = [
+const PERIOD_QUANTITIES = [
   "gustMetresPerSecond",
   "precipitationMm",
   "precipitationProbabilityPercent",

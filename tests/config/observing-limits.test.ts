@@ -10,7 +10,7 @@ import {
   OPEN_METEO_CELLS_PER_REQUEST,
   OPEN_METEO_MODELS,
 } from "../../config/forecast-services.ts";
-import { BARE_OPTICS, OBSERVING_LIMITS, SHIELDED_OPTICS } from "../../config/observing-limits.ts";
+import { OBSERVING_LIMITS } from "../../config/observing-limits.ts";
 
 describe("OBSERVING_LIMITS", () => {
   it("grow from usable to poor, and from verdict to outlook", () => {
@@ -26,10 +26,6 @@ describe("OBSERVING_LIMITS", () => {
     }
     // With a half or less, go and no-go could both be carried.
     expect(agreementShare).toBeGreaterThan(0.5);
-  });
-
-  it("cool bare optics further than shielded ones", () => {
-    expect(BARE_OPTICS.coolingCelsius).toBeGreaterThan(SHIELDED_OPTICS.coolingCelsius);
   });
 });
 

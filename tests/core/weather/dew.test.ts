@@ -5,7 +5,7 @@
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { BARE_OPTICS, SHIELDED_OPTICS } from "../../../config/observing-limits.ts";
+import { BARE_OPTICS } from "../../../config/observing-limits.ts";
 import { dewHours, dewOnOptics, dewPoint, frostPoint, opticsCelsius } from "../../../core/weather/dew.ts";
 import { fineHour, hoursFrom, utc } from "./sample-night.ts";
 
@@ -66,7 +66,7 @@ describe("opticsCelsius", () => {
     ["all of it in wind of 3 m/s", 0, 3, BARE_OPTICS, 6.5],
     ["half of it under half cloud", 50, 0, BARE_OPTICS, 8.25],
     ["nothing under full cloud", 100, 0, BARE_OPTICS, 10],
-    ["2 °C behind a shield", 0, 0, SHIELDED_OPTICS, 8],
+    ["2 °C below the air where a shield allows no more", 0, 0, { ...BARE_OPTICS, coolingCelsius: 2 }, 8],
   ] as const)("is %s", (_, cloud, wind, cooling, expected) => {
     expect(opticsCelsius(10, cloud, wind, cooling)).toBeCloseTo(expected, 9);
   });
