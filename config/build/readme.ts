@@ -45,7 +45,12 @@ const PICTURED: readonly {
   { file: "season", at: "2026-10-10T17:00:00Z", words: ["season", "--target", "M33"], chart: "season" },
   { file: "moon", at: "2026-10-18T19:00:00Z", words: ["moon"], chart: "moon" },
   { file: "jupiter", at: "2026-12-10T23:00:00Z", words: ["planets"], chart: "jupiter" },
-  { file: "outreach", at: "2026-10-10T12:00:00Z", words: ["outreach", "dates"], chart: "outreach-strip" },
+  {
+    file: "outreach",
+    at: "2026-10-10T12:00:00Z",
+    words: ["outreach", "dates", "--nights", "26"],
+    chart: "outreach-strip",
+  },
 ];
 
 const RIGS = [
