@@ -32,6 +32,8 @@ export type Attachment = {
   readonly name: string;
   readonly mediaType: string;
   readonly bytes: Uint8Array;
+  /** What a picture shows, for those who cannot see it. */
+  readonly alt?: string;
 };
 
 /** JSON-ready: instants as ISO 8601 UTC, unknown as `null`. */

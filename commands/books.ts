@@ -9,6 +9,7 @@
 import type { Rig } from "../core/rig/rig.ts";
 import type { Site } from "../core/site.ts";
 import type { ObservingLimits } from "../core/weather/observing-limits.ts";
+import type { OutreachSettings } from "./announcements.ts";
 import type { LogBook, PoolBook, RecordBook } from "./log-books.ts";
 import type { RigFacts } from "./read/rig-facts.ts";
 
@@ -90,6 +91,8 @@ export type ClubSettings = {
   readonly trouble: string | null;
   /** Whether an organiser has been told. */
   readonly troubleTold: boolean;
+  /** Where public sessions are announced; absent until an organiser says. */
+  readonly outreach?: OutreachSettings;
 };
 
 export interface ClubBook {

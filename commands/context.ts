@@ -7,6 +7,7 @@
  */
 import type { Catalogue } from "../core/targets/catalogue.ts";
 import type { ModelForecast } from "../core/weather/forecast-hour.ts";
+import type { Announcements } from "./announcements.ts";
 import type { Books } from "./books.ts";
 
 export type GroundPlace = {
@@ -85,4 +86,6 @@ export interface Context {
    * could. Only a chat knows.
    */
   channelTrouble?(club: string, channelId: string): string | null;
+  /** Absent where there is no chat to announce in. */
+  readonly announcements?: Announcements;
 }

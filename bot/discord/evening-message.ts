@@ -22,6 +22,15 @@ export function renderEvening(
   followUps: readonly ShownButton[],
   remarks: readonly string[],
 ): MessageWords {
+  if (message.buttons !== undefined) {
+    return renderAnswer(message.answer, {
+      buttons: [...message.buttons, ...followUps],
+      rings: message.rings.map(({ id }) => id),
+      names: null,
+      remarks,
+      fields: message.fields ?? [],
+    });
+  }
   const goingOut: ShownButton = {
     id: goingOutId(message.night, message.key),
     label: message.nightOver ? NIGHT_OVER_LABEL : GOING_OUT_LABEL,

@@ -35,8 +35,13 @@ export async function messageFiles(answer: Answer, draw: DrawChart): Promise<Mes
       description: shortened(chart.alt, ALT_TEXT_LENGTH),
     });
   }
-  for (const { name, mediaType, bytes } of answer.attachments ?? []) {
-    wanted.push({ name, mediaType, bytes, description: null });
+  for (const { name, mediaType, bytes, alt } of answer.attachments ?? []) {
+    wanted.push({
+      name,
+      mediaType,
+      bytes,
+      description: alt === undefined ? null : shortened(alt, ALT_TEXT_LENGTH),
+    });
   }
   return limited(wanted);
 }

@@ -44,6 +44,8 @@ export type Beside = {
   readonly names: { readonly heading: string; readonly names: readonly string[] } | null;
   /** Said in small print under the answer, such as that files were too large. */
   readonly remarks: readonly string[];
+  /** Headings with words of ours, such as times in each reader's zone: not escaped. */
+  readonly fields?: readonly { readonly name: string; readonly value: string }[];
 };
 
 export const NOTHING_BESIDE: Beside = { buttons: [], rings: [], names: null, remarks: [] };
@@ -60,7 +62,10 @@ export function renderAnswer(answer: Answer, beside: Beside = NOTHING_BESIDE): M
   const rings = [...new Set(beside.rings)];
   const ringing = rings.length === 0 ? "" : `Asked to be told: ${rings.map((id) => `<@${id}>`).join(" ")}`;
   const cautions = placeCautions(answer.cautions, ringing.length);
-  const fields = beside.names === null ? [] : [nameField(beside.names.heading, beside.names.names)];
+  const fields = [
+    ...(beside.fields ?? []),
+    ...(beside.names === null ? [] : [nameField(beside.names.heading, beside.names.names)]),
+  ];
   return {
     content: [...cautions.above, ringing].filter((text) => text !== "").join("\n\n"),
     embeds: [

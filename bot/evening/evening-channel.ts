@@ -11,6 +11,18 @@ import type { Answer } from "../../commands/answer.ts";
 /** A member of the club, as a message names or rings one. */
 export type Person = { readonly id: string; readonly name: string };
 
+/** A button that stands in place of "I'm going out"; its id ends with `:` and the message's key. */
+export type EveningButton = {
+  readonly id: string;
+  readonly label: string;
+  readonly primary: boolean;
+  /** Shown, and not to be pressed. */
+  readonly disabled?: boolean;
+};
+
+/** A heading with words of ours under a message, as the chat writes them: nothing in it is escaped. */
+export type EveningField = { readonly name: string; readonly value: string };
+
 export type EveningMessage = {
   /** The mark its buttons carry; also the nonce. */
   readonly key: string;
@@ -26,6 +38,9 @@ export type EveningMessage = {
   readonly replyTo: string | null;
   /** Nobody can go out in that night any more: its mark is no button to press. */
   readonly nightOver?: boolean;
+  /** Absent: "I'm going out" marks the message; one of these has to otherwise. */
+  readonly buttons?: readonly EveningButton[];
+  readonly fields?: readonly EveningField[];
 };
 
 /** What became of an attempt to send or edit. */

@@ -169,6 +169,19 @@ export const MEMBER_TABLES: readonly MemberTable[] = [
       db.deleteFrom("sky_answers").where("club_id", "=", club).where("member_id", "=", member).execute(),
   },
   {
+    table: "outreach_guests",
+    rows: (db, club, member) =>
+      db
+        .selectFrom("outreach_guests")
+        .selectAll()
+        .where("club_id", "=", club)
+        .where("member_id", "=", member)
+        .orderBy("created_ms")
+        .execute(),
+    erase: (db, club, member) =>
+      db.deleteFrom("outreach_guests").where("club_id", "=", club).where("member_id", "=", member).execute(),
+  },
+  {
     table: "members",
     rows: (db, club, member) =>
       db

@@ -12,10 +12,11 @@ import type { Migration } from "./migration.ts";
 import { firstTables } from "./migration-001-first-tables.ts";
 import { evening } from "./migration-002-evening.ts";
 import { log } from "./migration-003-log.ts";
+import { outreach } from "./migration-004-outreach.ts";
 import type { Tables } from "./tables.ts";
 
 /** By hand, in order; a new one goes to the end. */
-export const MIGRATIONS: readonly Migration[] = [firstTables, evening, log];
+export const MIGRATIONS: readonly Migration[] = [firstTables, evening, log, outreach];
 
 /**
  * Takes the steps a store has not taken yet; writes nothing when there are none.

@@ -17,6 +17,7 @@ import type {
   VerdictNoteRow,
   WantedHoursRow,
 } from "./log-tables.ts";
+import type { OutreachGuestRow, OutreachNoteRow, OutreachSessionRow } from "./outreach-tables.ts";
 
 export type ClubRow = {
   readonly id: string;
@@ -165,4 +166,7 @@ export interface Tables {
   pool_members: PoolMemberRow;
   verdict_notes: VerdictNoteRow;
   sky_answers: SkyAnswerRow;
+  outreach_sessions: OutreachSessionRow;
+  outreach_guests: OutreachGuestRow;
+  outreach_notes: OutreachNoteRow;
 }
