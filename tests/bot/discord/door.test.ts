@@ -34,6 +34,13 @@ describe("signing in", () => {
     expect(puts(standIn.rest.requests)).toHaveLength(2);
   });
 
+  it("registers to one server alone when told to", async () => {
+    const { standIn, guild, settings, world } = await openScene();
+    const bot = await startDiscord({ ...settings, discordGuild: guild.id }, world, { schedule: false });
+    expect(standIn.state.commands.get(guild.id)).toHaveLength(COMMANDS.length);
+    await bot.stop();
+  });
+
   it("says in one sentence that the token was refused", async () => {
     const { settings, world } = await openScene();
     const refused = startDiscord({ ...settings, discordToken: "another.token.altogether" }, world, {
