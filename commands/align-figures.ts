@@ -8,6 +8,7 @@ import { declinationDriftArcsec } from "../core/mount/polar-error.ts";
 import type { PoleStarPlace } from "../core/mount/pole-star.ts";
 import type { StarInSky } from "../core/mount/visible-stars.ts";
 import { type Figure, isoOrNull } from "./answer.ts";
+import { siteFigures, spanFigure } from "./object-figures.ts";
 import type { SettingUp } from "./setting-up.ts";
 import { targetName } from "./words/target-words.ts";
 
@@ -17,12 +18,7 @@ export function alignFigures(found: SettingUp): { readonly [name: string]: Figur
   const [first] = sky.poleStars;
   const name = target === null ? null : targetName(target.target);
   return {
-    site: {
-      name: site.name,
-      latitudeDeg: site.latitudeDeg,
-      longitudeDeg: site.longitudeDeg,
-      timeZone: site.timeZone,
-    },
+    site: siteFigures(site),
     night: times.night.date,
     at: sky.at.toISOString(),
     rig: rig.name,
@@ -56,11 +52,7 @@ export function alignFigures(found: SettingUp): { readonly [name: string]: Figur
     dew:
       verdict.kind === "unknown"
         ? null
-        : verdict.dew.map(({ kind, start, end }) => ({
-            kind,
-            start: start.toISOString(),
-            end: end.toISOString(),
-          })),
+        : verdict.dew.map((span) => ({ kind: span.kind, ...spanFigure(span) })),
     byDay: sky.byDay,
     assumptions: [...assumptions, ...situation.assumptions],
   };

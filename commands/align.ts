@@ -10,11 +10,12 @@ import type { Answer, Section } from "./answer.ts";
 import { cautionsFor } from "./cautions.ts";
 import type { PoleChart } from "./chart.ts";
 import type { Command } from "./command.ts";
+import { keptOptions } from "./kept-options.ts";
 import { pointingAt } from "./pointings.ts";
 import { TIME } from "./read/moment.ts";
 import { defineFlag, defineNumber, NIGHT, RIG, SITE, TARGET_IF_ANY } from "./read/options.ts";
 import type { Request } from "./request.ts";
-import { placed, type SettingUp, settingUp } from "./setting-up.ts";
+import { type SettingUp, settingUp } from "./setting-up.ts";
 import type { Situation } from "./situation.ts";
 import { shortName } from "./tonight.ts";
 import {
@@ -168,8 +169,7 @@ function alignmentCautions({ situation, sky, target }: SettingUp): Answer["cauti
 }
 
 function followUps(request: Request, name: string | null): Answer["next"] {
-  const keep = placed(request);
-  const site = typeof keep.site === "string" ? { site: keep.site } : {};
+  const site = keptOptions(request, ["site"]);
   return [
     ...(name === null
       ? []

@@ -27,6 +27,7 @@ import type { Command } from "./command.ts";
 import type { Context } from "./context.ts";
 import { libraryFigures } from "./log-figures.ts";
 import { logSetting } from "./log-rows.ts";
+import { spanFigure } from "./object-figures.ts";
 import { limitsOf } from "./read/limits.ts";
 import { parseDate } from "./read/night.ts";
 import { numberOption, textOption } from "./read/numbers.ts";
@@ -113,11 +114,7 @@ async function showOwed(request: Request, context: Context): Promise<Answer> {
       temperatureToleranceCelsius: rules.temperatureToleranceCelsius,
       sets: sets.map(setFigures),
       owed: owed.map(owedFigures),
-      idle: idle.map(({ start, end, why }) => ({
-        start: start.toISOString(),
-        end: end.toISOString(),
-        why,
-      })),
+      idle: idle.map(({ why, ...span }) => ({ ...spanFigure(span), why })),
     },
     credits: [],
   };

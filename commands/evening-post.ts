@@ -6,6 +6,7 @@
 import type { Interval } from "../core/interval.ts";
 import type { Answer } from "./answer.ts";
 import type { Context } from "./context.ts";
+import { spanFigure } from "./object-figures.ts";
 import type { Request } from "./request.ts";
 import {
   cardLines,
@@ -79,10 +80,7 @@ function describePost(found: Evening): Answer {
     figures: {
       night: times.night.date,
       verdict: verdict.kind === "unknown" ? null : verdict.kind,
-      window:
-        verdict.window === null
-          ? null
-          : { start: verdict.window.start.toISOString(), end: verdict.window.end.toISOString() },
+      window: verdict.window === null ? null : spanFigure(verdict.window),
       usableHours: verdict.usableHours,
       agreement: verdict.agreement,
     },

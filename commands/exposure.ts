@@ -17,6 +17,7 @@ import { exposureCharts } from "./exposure-charts.ts";
 import { exposureFigures } from "./exposure-figures.ts";
 import { type ExposureSum, exposureSum } from "./exposure-sum.ts";
 import type { ExposureTarget } from "./exposure-window.ts";
+import { keptOptions } from "./kept-options.ts";
 import { endToSunriseMinutes, pointingAt } from "./pointings.ts";
 import { filterOf } from "./read/filter.ts";
 import {
@@ -177,10 +178,7 @@ function titleWords({ question }: ExposureSum): string {
 
 function followUps(request: Request, sum: ExposureSum): FollowUp[] {
   const { target, asked } = sum.question;
-  const kept: Record<string, string | number | boolean> = {};
-  for (const [option, value] of Object.entries(request.options)) {
-    if (typeof value !== "object") kept[option] = value;
-  }
+  const kept = keptOptions(request, Object.keys(request.options));
   const hours = asked.hours ?? totalHours(sum.used);
   const more: FollowUp = {
     label: "An hour more",
@@ -188,12 +186,9 @@ function followUps(request: Request, sum: ExposureSum): FollowUp[] {
     options: { ...kept, hours: Number((hours + 1).toFixed(2)) },
   };
   if (target === null) return [more];
-  const named = { target: String(request.options.target) };
-  const rigged = typeof request.options.rig === "string" ? { rig: request.options.rig } : {};
-  const sited = typeof request.options.site === "string" ? { site: request.options.site } : {};
   return [
-    { label: "Frame it", command: "framing", options: { ...named, ...rigged } },
-    { label: "Its night", command: "target", options: { ...named, ...rigged, ...sited } },
+    { label: "Frame it", command: "framing", options: keptOptions(request, ["target", "rig"]) },
+    { label: "Its night", command: "target", options: keptOptions(request, ["target", "rig", "site"]) },
     more,
   ];
 }

@@ -3,7 +3,6 @@
  *
  * @packageDocumentation
  */
-
 import { nightsFrom } from "../core/night/local-night.ts";
 import type { NightTimes } from "../core/night/night.ts";
 import { nightTimes } from "../core/night/night-times.ts";
@@ -16,6 +15,8 @@ import { cautionsFor } from "./cautions.ts";
 import type { Command } from "./command.ts";
 import type { Context, ForecastReport } from "./context.ts";
 import { FORECAST_RECORD, recordAnswer } from "./forecast-record.ts";
+import { keptOptions } from "./kept-options.ts";
+import { spanFigure, spanFigures } from "./object-figures.ts";
 import { limitsOf } from "./read/limits.ts";
 import { nightsOf } from "./read/night.ts";
 import { defineSubcommand, defineWhole, NIGHT, SITE } from "./read/options.ts";
@@ -163,8 +164,7 @@ function cautionsOfNight({ times, verdict }: ForecastNight): Answer["cautions"] 
 }
 
 function followUps(nights: readonly ForecastNight[], request: Request): readonly FollowUp[] {
-  const { site } = request.options;
-  const where = typeof site === "string" ? { site } : {};
+  const where = keptOptions(request, ["site"]);
   const best = nights.find(({ verdict }) => verdict.kind === "go") ?? nights[0];
   if (best === undefined) return [];
   const { night } = best.verdict;
@@ -175,23 +175,19 @@ function followUps(nights: readonly ForecastNight[], request: Request): readonly
 }
 
 function nightFigures({ verdict }: ForecastNight): Figure {
-  const span = (interval: { readonly start: Date; readonly end: Date }) => ({
-    start: interval.start.toISOString(),
-    end: interval.end.toISOString(),
-  });
   return {
     night: verdict.night,
     verdict: verdict.kind === "unknown" ? null : verdict.kind,
     outlook: verdict.outlook,
-    window: verdict.window === null ? null : span(verdict.window),
+    window: verdict.window === null ? null : spanFigure(verdict.window),
     usableHours: verdict.usableHours,
     darkHours: verdict.darkHours,
     meanCloudPercent: verdict.meanCloudPercent,
     agreement: verdict.agreement,
     reasons: verdict.reasons,
     warnings: verdict.warnings,
-    usable: verdict.usable.map(span),
-    dew: verdict.dew.map((settled) => ({ kind: settled.kind, ...span(settled) })),
+    usable: spanFigures(verdict.usable),
+    dew: verdict.dew.map((settled) => ({ kind: settled.kind, ...spanFigure(settled) })),
     votes: verdict.votes.map(({ provider, model, kind }) => ({ provider, model, verdict: kind })),
     sample: verdict.sample,
   };

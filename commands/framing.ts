@@ -22,6 +22,7 @@ import type { Command } from "./command.ts";
 import type { Context } from "./context.ts";
 import { framingPicture, pictureBehind } from "./framing-picture.ts";
 import { type FramedTarget, framedTarget, framingCautions, siteIfAny } from "./framing-target.ts";
+import { keptOptions } from "./kept-options.ts";
 import { numberOption, wholeNumberOption } from "./read/numbers.ts";
 import { defineCompleted, defineNumber, defineWhole, RIG, SITE, TARGET } from "./read/options.ts";
 import { cameraRigOf } from "./read/rig.ts";
@@ -101,7 +102,7 @@ function askedOf(request: Request): Asked {
 type OtherCamera = { readonly name: string; readonly camera: CameraRig };
 
 /** The same rig behind another reducer: its own is taken out first. */
-export function withReducer(rig: CameraRig, factor: number): CameraRig {
+function withReducer(rig: CameraRig, factor: number): CameraRig {
   const change = factor / rig.reducerFactor;
   return {
     ...rig,
@@ -200,10 +201,7 @@ function assumptionsOf({ rig, asked, site }: Framed): string[] {
 }
 
 function followUps(request: Request, what: Target, { plan, asked }: Framed): FollowUp[] {
-  const kept: Record<string, string | number | boolean> = {};
-  for (const [option, value] of Object.entries(request.options)) {
-    if (typeof value !== "object") kept[option] = value;
-  }
+  const kept = keptOptions(request, Object.keys(request.options));
   const again = (label: string, changed: Record<string, number>): FollowUp => ({
     label,
     command: "framing",
@@ -217,7 +215,7 @@ function followUps(request: Request, what: Target, { plan, asked }: Framed): Fol
     command: "exposure",
     options: {
       target: what.kind === "object" ? what.object.id : String(request.options.target),
-      ...(typeof request.options.rig === "string" ? { rig: request.options.rig } : {}),
+      ...keptOptions(request, ["rig"]),
     },
   };
   const mosaic = asked.columns !== null || asked.rows !== null ? grid : {};

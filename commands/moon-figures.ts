@@ -6,18 +6,13 @@
 import type { LunarFeature } from "../core/outreach/lunar-terminator.ts";
 import { type Figure, isoOrNull } from "./answer.ts";
 import type { MoonTonight } from "./moon-picture.ts";
-import { spanFigures } from "./object-figures.ts";
+import { siteFigures, spanFigure, spanFigures } from "./object-figures.ts";
 import { phaseWords } from "./words/moon-words.ts";
 
 export function moonFigures(found: MoonTonight): { readonly [name: string]: Figure } {
   const { site, times, inNight, disc, feature } = found;
   return {
-    site: {
-      name: site.name,
-      latitudeDeg: site.latitudeDeg,
-      longitudeDeg: site.longitudeDeg,
-      timeZone: site.timeZone,
-    },
+    site: siteFigures(site),
     night: times.night.date,
     rise: isoOrNull(times.moon.rise),
     set: isoOrNull(times.moon.set),
@@ -57,7 +52,7 @@ export function moonFigures(found: MoonTonight): { readonly [name: string]: Figu
         ? null
         : found.bestNights.map((night) => ({
             night: night.night.date,
-            window: { start: night.window.start.toISOString(), end: night.window.end.toISOString() },
+            window: spanFigure(night.window),
             best: night.best.toISOString(),
             moonAltitudeDeg: night.moonAltitudeDeg,
             sunAltitudeDeg: night.sunAltitudeDeg,

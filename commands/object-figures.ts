@@ -15,9 +15,14 @@ export function siteFigures({ name, latitudeDeg, longitudeDeg, timeZone }: Site)
   return { name, latitudeDeg, longitudeDeg, timeZone };
 }
 
+/** A span as figures carry it. */
+export function spanFigure({ start, end }: Interval): { readonly start: string; readonly end: string } {
+  return { start: start.toISOString(), end: end.toISOString() };
+}
+
 /** Spans as figures carry them. */
 export function spanFigures(spans: readonly Interval[]): Figure {
-  return spans.map(({ start, end }) => ({ start: start.toISOString(), end: end.toISOString() }));
+  return spans.map(spanFigure);
 }
 
 /** `object` of the figures: J2000 of a fixed target, of date of a body. */

@@ -9,7 +9,7 @@ import type { PlanetEvent } from "../core/outreach/planet-events.ts";
 import type { PlanetLook, PlanetNight } from "../core/outreach/planets.ts";
 import type { Site } from "../core/site.ts";
 import { type Figure, isoOrNull } from "./answer.ts";
-import { spanFigures } from "./object-figures.ts";
+import { siteFigures, spanFigure, spanFigures } from "./object-figures.ts";
 
 /** Jupiter and its moons at one instant, and what happens while it can be seen. */
 export type JupiterTonight = {
@@ -32,12 +32,7 @@ export type PlanetsTonight = {
 export function planetFigures(found: PlanetsTonight): { readonly [name: string]: Figure } {
   const { site, times, nights, events, jupiter } = found;
   return {
-    site: {
-      name: site.name,
-      latitudeDeg: site.latitudeDeg,
-      longitudeDeg: site.longitudeDeg,
-      timeZone: site.timeZone,
-    },
+    site: siteFigures(site),
     night: times.night.date,
     planets: nights.map((night) => ({
       name: night.planet,
@@ -85,11 +80,10 @@ function jupiterFigures({ at, system, phenomena }: JupiterTonight): { readonly [
     /** In Jupiter's equatorial radii: west, north, beyond. */
     moons: system.moons.map(({ numeral, x, y, z, state }) => ({ numeral, x, y, z, state })),
     shadows: system.shadows.map(({ numeral, x, y }) => ({ numeral, x, y })),
-    phenomena: phenomena.map(({ numeral, kind, start, end, beginsInside, endsInside }) => ({
+    phenomena: phenomena.map(({ numeral, kind, beginsInside, endsInside, ...span }) => ({
       numeral,
       kind,
-      start: start.toISOString(),
-      end: end.toISOString(),
+      ...spanFigure(span),
       beginsInside,
       endsInside,
     })),

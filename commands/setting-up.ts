@@ -25,6 +25,7 @@ import {
   turnLimit,
 } from "./alignment.ts";
 import type { Context } from "./context.ts";
+import { keptOptions } from "./kept-options.ts";
 import { rigTonight } from "./looking.ts";
 import { momentOf } from "./read/moment.ts";
 import { numberOption } from "./read/numbers.ts";
@@ -104,14 +105,10 @@ async function targetFor(
     const looking = rigTonight(rig, NO_FILTER, situation.conditions, request.at);
     return { target: asked, night: nightOfTarget(situation, looking, asked), chosen: false };
   }
-  const { fits } = await evening({ ...request, options: { ...placed(request), limit: 1 } }, context);
+  const { fits } = await evening(
+    { ...request, options: { ...keptOptions(request, ["site", "rig", "night"]), limit: 1 } },
+    context,
+  );
   const [first] = fits.targets;
   return first === undefined ? null : { target: first.target, night: first.night, chosen: true };
-}
-
-/** The options that a question about the same place and rig keeps. */
-export function placed({ options }: Request): Request["options"] {
-  return Object.fromEntries(
-    Object.entries(options).filter(([name]) => name === "site" || name === "rig" || name === "night"),
-  );
 }

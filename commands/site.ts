@@ -26,7 +26,7 @@ import { bareSite, defaultSite, ownSite } from "./read/site.ts";
 import { parseSky } from "./read/sky.ts";
 import { parseBrightDirections, parseSkyline, textOfFile } from "./read/skyline.ts";
 import type { Request } from "./request.ts";
-import { siteFigures, siteLines, skylineSentence } from "./words/site.ts";
+import { savedSiteFigures, siteLines, skylineSentence } from "./words/site.ts";
 
 const OWN_SITE = { ...SITE, description: "One of your saved sites", required: true };
 
@@ -153,7 +153,7 @@ async function remove(request: Request, context: Context): Promise<Answer> {
     charts: [],
     cautions: [],
     next: [{ label: "My sites", command: "site", options: { subcommand: "list" } }],
-    figures: { removed: gone.site.name, sites: left.map(siteFigures) },
+    figures: { removed: gone.site.name, sites: left.map(savedSiteFigures) },
     credits: [],
   };
 }
@@ -175,7 +175,7 @@ async function list(request: Request, context: Context): Promise<Answer> {
     charts: [],
     cautions: [],
     next: [],
-    figures: { sites: saved.map(siteFigures) },
+    figures: { sites: saved.map(savedSiteFigures) },
     credits: [],
   };
 }
@@ -326,7 +326,7 @@ function described(saved: SavedSite, title: string): Answer {
       { label: "The night there", command: "night", options },
       { label: "My sites", command: "site", options: { subcommand: "list" } },
     ],
-    figures: { site: siteFigures(saved) },
+    figures: { site: savedSiteFigures(saved) },
     credits: [],
   };
 }

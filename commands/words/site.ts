@@ -36,7 +36,8 @@ export function skylineSentence({ site }: Pick<SavedSite, "site">): string {
   return `Skyline: ${points}, from ${lowestDeg}° to ${highestDeg}°, highest in the ${compassWords(highest?.azimuthDeg ?? 0)}`;
 }
 
-export function siteFigures(saved: SavedSite): { readonly [name: string]: Figure } {
+/** A saved site as figures: all that is known of it, and who sees it. */
+export function savedSiteFigures(saved: SavedSite): { readonly [name: string]: Figure } {
   const { site } = saved;
   return {
     name: site.name,
