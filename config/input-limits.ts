@@ -18,7 +18,8 @@ export const ELEVATION_METRES: Range = { min: -430, max: 9000 };
 /** Zenith readings a meter gives between a stadium and the darkest desert. */
 export const SKY_MAG_ARCSEC2: Range = { min: 14, max: 22.5 };
 export const BORTLE_CLASS: Range = { min: 1, max: 9 };
-export const NAKED_EYE_LIMIT_MAG: Range = { min: 1, max: 8 };
+/** Under the darkest of the readings above, rounded up; at 7.93 the formula has no sky left. */
+export const NAKED_EYE_LIMIT_MAG: Range = { min: 1, max: 7 };
 export const SEEING_ARCSEC: Range = { min: 0.3, max: 15 };
 
 /** Points of an obstruction profile: one is a wall all around, more than one a degree says nothing new. */

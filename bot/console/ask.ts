@@ -13,9 +13,11 @@ import { readSettings, type Settings, SettingsError } from "../../config/setting
 import { openConsoleWorld } from "../demo-club.ts";
 import type { World } from "../world.ts";
 import { answerJson, errorJson } from "./answer-json.ts";
+import { textWidth } from "./answer-text.ts";
 import { ask, type Door, type Outcome, outcomeOf } from "./asking.ts";
 import { parseFlags } from "./command-line.ts";
 import { type Flags, isFlag, NO_FLAGS, takesWord } from "./flags.ts";
+import { helpAsked } from "./help.ts";
 import { OutputFolder, saveAttachments, saveCharts } from "./saved-files.ts";
 import { complaint, shownAnswer } from "./show.ts";
 
@@ -39,6 +41,15 @@ async function main(words: readonly string[]): Promise<number> {
 }
 
 async function answerOne(words: readonly string[], door: Door): Promise<number> {
+  try {
+    const help = helpAsked(words, door.commands, textWidth(process.stdout.columns));
+    if (help !== null) {
+      process.stdout.write(help);
+      return ANSWERED;
+    }
+  } catch (fault) {
+    return complain(outcomeOf(fault));
+  }
   const outcome = await ask(words, door, NO_FLAGS);
   const json = outcome.kind === "answered" ? outcome.question.flags.json : words.includes("--json");
   if (json) {

@@ -25,6 +25,9 @@ export type Outcome =
   /** The world failed; `fault` is for the log. */
   | { readonly kind: "failed"; readonly message: string; readonly fault: unknown };
 
+/** What a thrown value becomes. */
+export type Unanswered = Exclude<Outcome, { readonly kind: "answered" }>;
+
 export type Door = {
   readonly commands: readonly Command[];
   /** Opens the world when first asked for. */
@@ -54,7 +57,7 @@ export async function ask(words: readonly string[], door: Door, defaults: Flags)
 }
 
 /** What a thrown value means for the asker. */
-export function outcomeOf(fault: unknown): Outcome {
+export function outcomeOf(fault: unknown): Unanswered {
   if (fault instanceof AskError) {
     return { kind: "refused", option: fault.option, message: oneLine(fault.message) };
   }

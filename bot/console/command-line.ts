@@ -108,7 +108,7 @@ class LineReader {
 
   #bareWord(word: string): void {
     if (this.#command === null) {
-      this.#command = this.#commandNamed(word);
+      this.#command = commandNamed(word, this.#grammar.commands);
       return;
     }
     const subcommands = subcommandsOf(this.#command);
@@ -151,7 +151,7 @@ class LineReader {
     }
     const options = this.#optionsNow();
     const definition = options.find((option) => option.name === name);
-    if (!definition) throw unknownOption(this.#command, name, options);
+    if (!definition) throw unknownOption(this.#asked(this.#command), name, options);
     if (name in this.#options)
       throw new AskError("given-twice", name, `“${name}” is given twice: once is enough.`);
     this.#options[name] = this.#valueFor(definition, inline);
@@ -178,7 +178,7 @@ class LineReader {
       if (word === null) continue;
       const definition = options.find((option) => option.name === name);
       if (definition) this.#options[name] = typedValue(definition, word, this.#grammar.readFile);
-      else if (this.#given.has(name)) throw unknownOption(command, name, options);
+      else if (this.#given.has(name)) throw unknownOption(this.#asked(command), name, options);
     }
   }
 
@@ -211,22 +211,34 @@ class LineReader {
     return this.#subcommand.options ?? [];
   }
 
-  #commandNamed(word: string): Command {
-    const names = this.#grammar.commands.map(({ definition }) => definition.name);
-    const found = this.#grammar.commands.find(({ definition }) => definition.name === word.toLowerCase());
-    if (found) return found;
-    const nearest = nearestNames(word, names).join(", ");
-    throw new AskError(
-      "unknown-command",
-      null,
-      `There is no command “${said(word)}”. The nearest are: ${nearest}.`,
-    );
+  /** `site list`: the command as it was asked. */
+  #asked({ definition }: Command): string {
+    return this.#subcommand === null ? definition.name : `${definition.name} ${this.#subcommand.name}`;
   }
 
   #noCommand(): AskError {
     const names = this.#grammar.commands.map(({ definition }) => definition.name);
     return new AskError("no-command", null, `Name a command: ${names.join(", ")}.`);
   }
+}
+
+/**
+ * The command called so, whatever its case.
+ *
+ * @throws AskError naming the nearest
+ */
+export function commandNamed(word: string, commands: readonly Command[]): Command {
+  const found = commands.find(({ definition }) => definition.name === word.toLowerCase());
+  if (found) return found;
+  const nearest = nearestNames(
+    word,
+    commands.map(({ definition }) => definition.name),
+  ).join(", ");
+  throw new AskError(
+    "unknown-command",
+    null,
+    `There is no command “${said(word)}”. The nearest are: ${nearest}; “help” lists them all.`,
+  );
 }
 
 /** The subcommands of a command; empty for one without. */
@@ -263,7 +275,7 @@ function missingValue(name: string): AskError {
 }
 
 function unknownOption(
-  command: Command,
+  asked: string,
   name: string,
   options: readonly APIApplicationCommandBasicOption[],
 ): AskError {
@@ -274,11 +286,7 @@ function unknownOption(
       : `The nearest are: ${nearestNames(name, names)
           .map((near) => `--${near}`)
           .join(", ")}.`;
-  return new AskError(
-    "unknown-option",
-    name,
-    `“${said(name)}” is no option of ${command.definition.name}. ${hint}`,
-  );
+  return new AskError("unknown-option", name, `“${said(name)}” is no option of ${asked}. ${hint}`);
 }
 
 function unknownSubcommand(

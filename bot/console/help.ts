@@ -1,15 +1,37 @@
 /**
- * What can be asked, for the prompt: all commands, or one with its options.
+ * What can be asked: all commands, or one with its options.
  *
  * @packageDocumentation
  */
 import type { APIApplicationCommandBasicOption } from "discord-api-types/v10";
 import type { Command } from "../../commands/command.ts";
-import { isBasic, subcommandsOf } from "./command-line.ts";
+import { commandNamed, isBasic, subcommandsOf } from "./command-line.ts";
 import { tableLines, wrap } from "./wrap.ts";
 
+const HELP_FLAGS: readonly string[] = ["--help", "-h"];
+
+/**
+ * The help that a question asks for: `help`, `help COMMAND`, `--help`, `COMMAND --help`.
+ *
+ * @returns `null` for any other question
+ * @throws AskError when there is no such command
+ */
+export function helpAsked(
+  words: readonly string[],
+  commands: readonly Command[],
+  width: number,
+): string | null {
+  const [first, second, ...more] = words;
+  if (first === undefined || more.length > 0) return null;
+  const asksFirst = first === "help" || HELP_FLAGS.includes(first);
+  if (asksFirst && second === undefined) return helpText(commands, width);
+  if (asksFirst && second !== undefined) return commandHelpText(commandNamed(second, commands), width);
+  const asksLast = second !== undefined && HELP_FLAGS.includes(second);
+  return asksLast ? commandHelpText(commandNamed(first, commands), width) : null;
+}
+
 /** Every command with a line of its own. */
-export function helpText(commands: readonly Command[], width: number): string {
+function helpText(commands: readonly Command[], width: number): string {
   const rows = commands.map(({ definition }) => [definition.name, definition.description]);
   return [
     ...tableLines({ columns: ["ask", "for"], rows }, width),
@@ -20,7 +42,7 @@ export function helpText(commands: readonly Command[], width: number): string {
 }
 
 /** One command with its options. */
-export function commandHelpText(command: Command, width: number): string {
+function commandHelpText(command: Command, width: number): string {
   const { definition } = command;
   const subcommands = subcommandsOf(command);
   const blocks =

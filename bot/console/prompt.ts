@@ -4,11 +4,10 @@
  * @packageDocumentation
  */
 import { createInterface } from "node:readline";
-import { nearestNames } from "../../commands/read/names.ts";
 import { textWidth } from "./answer-text.ts";
 import { ask, type Door, outcomeOf } from "./asking.ts";
 import { NO_FLAGS } from "./flags.ts";
-import { commandHelpText, helpText } from "./help.ts";
+import { helpAsked } from "./help.ts";
 import { OutputFolder } from "./saved-files.ts";
 import { complaint, shownAnswer } from "./show.ts";
 import { splitWords } from "./split-words.ts";
@@ -46,22 +45,14 @@ async function replyTo(
   written: Set<string>,
 ): Promise<string> {
   const width = textWidth(terminal.output.columns);
-  if (words[0] === "help") return helpFor(words[1], door, width);
-  const outcome = await ask(words, door, NO_FLAGS);
-  if (outcome.kind !== "answered") return complaint(outcome);
   try {
+    const help = helpAsked(words, door.commands, width);
+    if (help !== null) return help;
+    const outcome = await ask(words, door, NO_FLAGS);
+    if (outcome.kind !== "answered") return complaint(outcome);
     const folder = new OutputFolder(outcome.question.flags.charts ?? chartFolder, written);
     return await shownAnswer(outcome.answer, folder, { columns: width, before: "" });
   } catch (fault) {
-    const failed = outcomeOf(fault);
-    return failed.kind === "answered" ? "" : complaint(failed);
+    return complaint(outcomeOf(fault));
   }
-}
-
-function helpFor(name: string | undefined, door: Door, width: number): string {
-  if (name === undefined) return helpText(door.commands, width);
-  const command = door.commands.find(({ definition }) => definition.name === name);
-  if (command) return commandHelpText(command, width);
-  const names = door.commands.map(({ definition }) => definition.name);
-  return `There is no command “${name}”. The nearest are: ${nearestNames(name, names).join(", ")}.\n`;
 }

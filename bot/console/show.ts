@@ -6,7 +6,7 @@
 import type { Answer } from "../../commands/answer.ts";
 import { WorldError } from "../../commands/ask-error.ts";
 import { answerText, type TextStyle } from "./answer-text.ts";
-import type { Outcome } from "./asking.ts";
+import type { Unanswered } from "./asking.ts";
 import { type OutputFolder, saveAttachments, saveCharts } from "./saved-files.ts";
 
 /** The answer as text, its charts and files saved into the folder and named in it. */
@@ -21,7 +21,7 @@ export async function shownAnswer(answer: Answer, folder: OutputFolder, style: T
 }
 
 /** What went wrong in one line, and for a fault of ours everything behind it. */
-export function complaint(outcome: Exclude<Outcome, { kind: "answered" }>): string {
+export function complaint(outcome: Unanswered): string {
   switch (outcome.kind) {
     case "refused":
       return `${outcome.message}\n`;

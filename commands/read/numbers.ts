@@ -48,9 +48,10 @@ export function withinRange(name: string, number: number, limits: NumberLimits):
   throw new AskError("out-of-range", name, `${said}“${name}” must be ${rangeWords(limits)}.`);
 }
 
-/** `from -90 to 90 °`. */
-export function rangeWords({ min, max, unit }: NumberLimits): string {
-  return `from ${shortNumber(min)} to ${shortNumber(max)}${unit === undefined ? "" : ` ${unit}`}`;
+/** `from 4 to 400 mm`, `from -90 to 90° of latitude`. */
+function rangeWords({ min, max, unit = "" }: NumberLimits): string {
+  const space = unit === "" || unit.startsWith("° ") || unit === "°" ? "" : " ";
+  return `from ${shortNumber(min)} to ${shortNumber(max)}${space}${unit}`;
 }
 
 /**

@@ -72,21 +72,22 @@ export function rigOptionOf(fact: RigFact): string {
 /** The camera's facts that the options give; what they leave out is left out. */
 export function cameraFactsOf(request: Request): Partial<CameraFacts> {
   const facts: Partial<Record<keyof CameraFacts, unknown>> = {};
-  const number = (fact: keyof CameraFacts, range: limits.Range) => {
-    const value = numberOption(request, rigOptionOf(fact), range);
+  const number = (fact: keyof CameraFacts, range: limits.Range, unit?: string) => {
+    const limitsOfFact = unit === undefined ? range : { ...range, unit };
+    const value = numberOption(request, rigOptionOf(fact), limitsOfFact);
     if (value !== null) facts[fact] = value;
   };
-  number("focalLengthMm", limits.FOCAL_LENGTH_MM);
+  number("focalLengthMm", limits.FOCAL_LENGTH_MM, "mm");
   number("focalRatio", limits.FOCAL_RATIO);
   number("reducerFactor", limits.REDUCER_FACTOR);
-  number("obstruction", limits.OBSTRUCTION);
-  number("throughput", limits.THROUGHPUT);
-  number("pixelUm", limits.PIXEL_UM);
-  number("sensorCelsius", limits.SENSOR_CELSIUS);
-  number("readNoiseElectrons", limits.READ_NOISE_ELECTRONS);
-  number("electronsPerAdu", limits.ELECTRONS_PER_ADU);
-  number("saturationElectrons", limits.SATURATION_ELECTRONS);
-  number("flipAfterMinutes", limits.FLIP_AFTER_MINUTES);
+  number("obstruction", limits.OBSTRUCTION, "of the aperture's diameter");
+  number("throughput", limits.THROUGHPUT, "of the light");
+  number("pixelUm", limits.PIXEL_UM, "µm");
+  number("sensorCelsius", limits.SENSOR_CELSIUS, "°C");
+  number("readNoiseElectrons", limits.READ_NOISE_ELECTRONS, "electrons");
+  number("electronsPerAdu", limits.ELECTRONS_PER_ADU, "e/ADU");
+  number("saturationElectrons", limits.SATURATION_ELECTRONS, "electrons");
+  number("flipAfterMinutes", limits.FLIP_AFTER_MINUTES, "minutes");
   const { options } = request;
   if (typeof options.mono === "boolean") facts.colour = !options.mono;
   if (typeof options.modified === "boolean") facts.modified = options.modified;

@@ -55,6 +55,17 @@ describe("ask", { timeout: 60_000 }, () => {
     expect(readdirSync(folder)).toEqual([]);
   });
 
+  it.each([["help"], ["--help"], ["night", "--help"], ["help", "night"]])(
+    "tells how to ask for %s",
+    async (...words) => {
+      const folder = temporaryFolder();
+      const { code, stdout, stderr } = await askProcess(folder, words);
+      expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
+      expect(stdout).toContain(words.includes("night") ? "--site" : "tonight");
+      expect(readdirSync(folder)).toEqual([]);
+    },
+  );
+
   it("prints nothing on standard output for a mistake without --json", async () => {
     const { code, stdout, stderr } = await askProcess(temporaryFolder(), ["night", "--site", "91, 0"]);
     expect({ code, stdout }).toEqual({ code: 2, stdout: "" });

@@ -41,7 +41,7 @@ describe("prompt", () => {
   });
 
   it("lists what can be asked, and a command's options", async () => {
-    const printed = await typed("help", "help site", "help nihgt");
+    const printed = await typed("help", "help site", "help nihgt", "night --help");
     for (const { definition } of COMMANDS) expect(printed).toContain(definition.description.slice(0, 30));
     expect(printed).toContain("--latitude");
     expect(printed).toMatch(/“nihgt”. The nearest are: night/);

@@ -21,8 +21,8 @@ describe("parseCoordinates", () => {
   });
 
   it.each([
-    ["91, 0", /91 is out of range: “site” must be from -90 to 90 ° of latitude/],
-    ["0, 180.5", /from -180 to 180 ° of longitude/],
+    ["91, 0", /91 is out of range: “site” must be from -90 to 90° of latitude/],
+    ["0, 180.5", /from -180 to 180° of longitude/],
     ["10, 20, 99999", /from -430 to 9000 metres of elevation/],
     ["54.5", /latitude, longitude/],
     ["1,2,3,4", /latitude, longitude/],

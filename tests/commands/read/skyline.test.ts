@@ -36,9 +36,9 @@ describe("parseSkyline", () => {
   });
 
   it.each([
-    ["0:91", /from -10 to 90 ° of altitude/],
-    ["0:-11", /from -10 to 90 ° of altitude/],
-    ["400:5", /from -360 to 360 ° of azimuth/],
+    ["0:91", /from -10 to 90° of altitude/],
+    ["0:-11", /from -10 to 90° of altitude/],
+    ["400:5", /from -360 to 360° of azimuth/],
     ["0:12, ninety:30", /cannot be read at point 2/],
     ["0:12:14", /cannot be read at point 1/],
     ["\u0000\u0001\u0002", /cannot be read at point 1/],

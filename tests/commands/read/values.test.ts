@@ -145,7 +145,9 @@ describe("parseSky", () => {
     ["bortle 10", /from 1 to 9/],
     ["bortle 4.5", /“sky” needs a Bortle class/],
     ["dark", /“sky” needs a Bortle class/],
-    ["naked-eye 12", /from 1 to 8 mag/],
+    ["naked-eye 12", /from 1 to 7 mag/],
+    // Schaefer 1990: 7.93 is the limit under no sky at all, and the formula has none beyond it.
+    ["naked-eye 7.95", /from 1 to 7 mag/],
   ])("refuses %s", (text, message) => {
     expect(() => parseSky("sky", text)).toThrow(message);
   });
