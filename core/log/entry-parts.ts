@@ -65,6 +65,7 @@ export function takeIgnored(text: EntryText): readonly string[] {
   ].flatMap((shape) => text.take(shape)?.[0].trim() ?? []);
 }
 
+/** `2026-10-03`, `3.10.2026`, `last night`, `yesterday`, `tonight`, `today`. */
 export function takeNight(text: EntryText): TypedNight | null {
   const iso = text.take(/\b\d{4}-\d{2}-\d{2}\b/);
   if (iso) return { kind: "date", date: iso[0] };
@@ -86,11 +87,13 @@ export function takeClock(text: EntryText): string | null {
   return text.take(shaped(String.raw`(?<![\d:])${lead}${clock}${until}(?![\d:])`))?.[1] ?? null;
 }
 
+/** `rotation 90`, `camera angle 90°`, `PA -12`; degrees as typed. */
 export function takeRotation(text: EntryText): number | null {
   const lead = String.raw`\b(?:rotat(?:ion|ed|or)|rot\.?|(?:camera )?angle|p\.?a\.?|turned)\s*[:=]?\s*`;
   return numberOf(text.take(shaped(String.raw`${lead}(-?\d+(?:\.\d+)?)\s*(?:°|deg(?:rees)?\b)?`)));
 }
 
+/** `ISO 1600`, `iso:1600`, `1600 iso`. */
 export function takeIso(text: EntryText): number | null {
   return numberOf(text.take(/\biso\s*[:=-]?\s*(\d+)\b/i)) ?? numberOf(text.take(/\b(\d+)\s*iso\b/i));
 }

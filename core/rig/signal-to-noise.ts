@@ -83,6 +83,7 @@ export function hoursToSignalToNoise(
 /** What the variance of a pixel is made of, as shares of the whole. */
 export type NoiseShares = Readonly<Record<"signal" | "sky" | "dark" | "read-noise", number>>;
 
+/** The shares of one sub of that length; they add up to 1. */
 export function noiseShares(rates: PixelRates, subSeconds: number): NoiseShares {
   const all = variancePerSecond({ ...rates, subSeconds });
   return {

@@ -22,7 +22,7 @@ const wordsOf = async (options: Options, room = rigRoom()) => {
 };
 
 /** Vector A's rig, described; no target, so that the zenith without Moon is meant. */
-const VECTOR_A = {
+const WORKED_EXAMPLE = {
   rig: "400mm f/5.6, 23.5x15.7mm, 3.76um colour modified guided",
   filter: "656.3/7",
   sky: "19.0",
@@ -35,8 +35,8 @@ const within = (actual: number | undefined, expected: number, share: number) => 
 
 describe("/exposure", () => {
   // Worked by hand from the zero point of M. S. Bessell 1979 and the CCD equation; stated to 1 %.
-  it("gives vector A: 0.06079 e/s of sky, 0.9524 of dark current, 86.7 s, by sky alone 1444 s", async () => {
-    const figures = await figuresOf(VECTOR_A);
+  it("gives the worked example: 0.06079 e/s of sky, 0.9524 of dark current, 86.7 s, by sky alone 1444 s", async () => {
+    const figures = await figuresOf(WORKED_EXAMPLE);
     within(figures.skyElectronsPerPixelPerSecond, 0.06079, 0.01);
     within(figures.darkElectronsPerPixelPerSecond, 0.9524, 0.01);
     within(figures.shortestSubSeconds, 86.7, 0.01);
@@ -53,12 +53,12 @@ describe("/exposure", () => {
       const expected = (figures.readNoiseElectrons ?? 0) ** 2 / (background * ((1 + share / 100) ** 2 - 1));
       within(figures.shortestSubSeconds, expected, 1e-9);
     }
-    expect((await figuresOf({ ...VECTOR_A, share: 0.05 })).readNoiseShare).toBe(0.05);
+    expect((await figuresOf({ ...WORKED_EXAMPLE, share: 0.05 })).readNoiseShare).toBe(0.05);
   });
 
   // Common practice: download 2 s, dither every 3 subs, settling 15 s.
   it("counts subs into the hours at hand", async () => {
-    const figures = await figuresOf({ ...VECTOR_A, hours: 3, sub: 300 });
+    const figures = await figuresOf({ ...WORKED_EXAMPLE, hours: 3, sub: 300 });
     expect(figures.subCount).toBe(Math.floor(10_800 / 307));
     expect(figures.totalSeconds).toBe(35 * 300);
     expect(figures.elapsedSeconds).toBe(35 * 307);
@@ -80,15 +80,15 @@ describe("/exposure", () => {
   });
 
   it("lowers saturation with ISO, and with it the longest sub", async () => {
-    const at = (gain: string) => figuresOf({ ...VECTOR_A, gain });
+    const at = (gain: string) => figuresOf({ ...WORKED_EXAMPLE, gain });
     const [low, high] = [await at("ISO 200"), await at("1600")];
     expect(high.saturationElectrons).toBeLessThan(low.saturationElectrons ?? 0);
     expect(high.longestSubSeconds).toBeLessThan(low.longestSubSeconds ?? 0);
   });
 
   it("shortens the sub only for a star the asker named", async () => {
-    const unnamed = await figuresOf({ ...VECTOR_A, filter: "none" });
-    const named = await figuresOf({ ...VECTOR_A, filter: "none", star: "4" });
+    const unnamed = await figuresOf({ ...WORKED_EXAMPLE, filter: "none" });
+    const named = await figuresOf({ ...WORKED_EXAMPLE, filter: "none", star: "4" });
     expect(unnamed.limitedBy).not.toBe("saturation");
     expect(named.limitedBy).toBe("saturation");
     expect(named.subSeconds).toBeLessThanOrEqual(named.longestSubSeconds ?? 0);
@@ -124,7 +124,7 @@ describe("/exposure", () => {
   });
 
   it("leads with the band that asks for the longest sub", async () => {
-    const figures = await figuresOf({ ...VECTOR_A, filter: "656.3/7+500.7/7" });
+    const figures = await figuresOf({ ...WORKED_EXAMPLE, filter: "656.3/7+500.7/7" });
     const shortest = figures.bands.map((band) => band.shortestSubSeconds ?? 0);
     expect(figures.shortestSubSeconds).toBe(Math.max(...shortest));
   });
@@ -161,7 +161,7 @@ describe("/exposure", () => {
         async (width, more, sky) => {
           const at = (nm: number, mag: number) =>
             figuresOf({
-              rig: VECTOR_A.rig,
+              rig: WORKED_EXAMPLE.rig,
               filter: `656.3/${nm.toFixed(3)}`,
               sky: mag.toFixed(3),
               hours: 2,

@@ -14,6 +14,7 @@ import type { CameraRig } from "../../core/rig/rig.ts";
 import type { Site } from "../../core/site.ts";
 import type { Catalogue } from "../../core/targets/catalogue.ts";
 import type { SkyObject } from "../../core/targets/sky-object.ts";
+import { fakeObject } from "../core/targets/fake-catalogue.ts";
 import { fakeContext, fakeRequest } from "./fake-context.ts";
 
 /** Moonless, with hours of darkness. */
@@ -32,24 +33,7 @@ export const SITE: Site = {
 };
 
 function object(id: string, parts: Partial<SkyObject>): SkyObject {
-  return {
-    id,
-    name: null,
-    kind: "emission-nebula",
-    raDeg: 0,
-    decDeg: 0,
-    properMotion: null,
-    magnitude: null,
-    majorArcmin: null,
-    minorArcmin: null,
-    positionAngleDeg: null,
-    surfaceBrightness: { continuumMagArcsec2: null, rayleigh: {} },
-    suits: {},
-    aliases: [],
-    ranked: true,
-    showpiece: false,
-    ...parts,
-  };
+  return fakeObject({ id, kind: "emission-nebula", ...parts });
 }
 
 const OBJECTS: readonly SkyObject[] = [

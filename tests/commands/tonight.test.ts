@@ -3,7 +3,8 @@ import type { Answer } from "../../commands/answer.ts";
 import { eveningPost } from "../../commands/evening-post.ts";
 import { season } from "../../commands/season.ts";
 import { tonight } from "../../commands/tonight.ts";
-import { H_ALPHA, LONG_MONO, OPEN } from "../core/targets/night-of-a-rig.ts";
+import { NO_FILTER } from "../core/rig/fake-rig.ts";
+import { H_ALPHA, LONG_MONO } from "../core/targets/night-of-a-rig.ts";
 import { hoursFrom, modelOf } from "../core/weather/sample-night.ts";
 import { eveningContext } from "./evening-context.ts";
 import { fakeRequest } from "./fake-context.ts";
@@ -61,7 +62,7 @@ describe("/tonight", () => {
   it("weighs every filter of the rig and names the one that suits each row", async () => {
     const answer = await ask(
       { limit: 20 },
-      eveningContext({ rig: { ...LONG_MONO, filters: [H_ALPHA, OPEN] } }),
+      eveningContext({ rig: { ...LONG_MONO, filters: [H_ALPHA, NO_FILTER] } }),
     );
     const filters = new Set(targetsOf(answer).map(({ filter }) => filter));
     expect(filters).toEqual(new Set(["Hα", "none"]));

@@ -33,7 +33,7 @@ describe("photonsOfMagnitude", () => {
   });
 });
 
-describe("the electron budget of vector A", () => {
+describe("the electron budget of the worked example", () => {
   // Worked by hand: 1e8·10^(−0.4·19.0) × 7 nm × 4.0072e-3 m² × 3.7593 arcsec² × 0.90 × 0.85 × 0.30.
   it("has 0.06079 e/s of sky", () => {
     expectWithinOnePercent(glowElectrons(only().leading, nanolamberts(19), 0), 0.06079);

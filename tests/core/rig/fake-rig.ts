@@ -1,5 +1,5 @@
 /**
- * Rigs for tests: vector A's, with overrides.
+ * Rigs for tests: that of the worked example, with overrides.
  *
  * @packageDocumentation
  */
@@ -44,7 +44,7 @@ export const BAYER: readonly SensorChannel[] = [
   },
 ];
 
-/** The rig of vector A: 400 mm f/5.6, 3.76 µm, a colour array without its infrared block. */
+/** The rig of the worked example: 400 mm f/5.6, 3.76 µm, a colour array without its infrared block. */
 export function fakeRig(overrides: Partial<CameraRig> = {}): CameraRig {
   const mode = {
     setting: "gain 0",
@@ -54,7 +54,7 @@ export function fakeRig(overrides: Partial<CameraRig> = {}): CameraRig {
   };
   return {
     kind: "camera",
-    name: "vector A",
+    name: "400 mm f/5.6",
     optics: "refractor",
     focalLengthMm: 400,
     focalRatio: 5.6,

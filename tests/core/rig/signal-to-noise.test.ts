@@ -12,8 +12,8 @@ import {
 import { hoursLost } from "../../../core/rig/sub-cost.ts";
 import { fakeRig } from "./fake-rig.ts";
 
-/** Vector B: 100 Rayleigh of hydrogen-alpha on vector A's rig. */
-const VECTOR_B = { signal: 0.006466, glow: 0.06079, moon: 0, dark: 0.9524, readNoiseElectrons: 3 };
+/** 100 Rayleigh of hydrogen-alpha on the worked example's rig. */
+const PIXEL_RATES = { signal: 0.006466, glow: 0.06079, moon: 0, dark: 0.9524, readNoiseElectrons: 3 };
 const SUBS = { subSeconds: 300, count: 40 };
 
 const rate = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -27,8 +27,8 @@ const anyRates = fc.record({
 
 describe("pixelSignalToNoise", () => {
   // By hand: 77.59/√(12235.9 + 360).
-  it("is 0.691 for vector B", () => {
-    expect(pixelSignalToNoise(VECTOR_B, SUBS)).toBeCloseTo(0.691, 3);
+  it("is 0.691 for 100 Rayleigh", () => {
+    expect(pixelSignalToNoise(PIXEL_RATES, SUBS)).toBeCloseTo(0.691, 3);
   });
 
   // S. B. Howell, Handbook of CCD Astronomy, the worked example of the CCD equation (from memory):
@@ -46,7 +46,7 @@ describe("pixelSignalToNoise", () => {
   });
 
   it("is nothing without subs", () => {
-    expect(pixelSignalToNoise(VECTOR_B, { subSeconds: 300, count: 0 })).toBe(0);
+    expect(pixelSignalToNoise(PIXEL_RATES, { subSeconds: 300, count: 0 })).toBe(0);
   });
 
   it("never rises with a brighter sky", () => {
@@ -71,8 +71,8 @@ describe("pixelSignalToNoise", () => {
 
 describe("patchSignalToNoise", () => {
   // By hand: 100/1.9389² pixels, one in four: √6.65 × 0.691.
-  it("is 1.783 for vector B, one red pixel in four", () => {
-    const dyes = [{ ...VECTOR_B, pixelShare: 0.25 }];
+  it("is 1.783 for 100 Rayleigh, one red pixel in four", () => {
+    const dyes = [{ ...PIXEL_RATES, pixelShare: 0.25 }];
     expect(patchSignalToNoise(dyes, 10, (206.264806 * 3.76) / 400, SUBS)).toBeCloseTo(1.783, 3);
   });
 
@@ -92,8 +92,8 @@ describe("patchSignalToNoise", () => {
 });
 
 describe("noiseShares", () => {
-  it("shares out the whole, dark current leading in vector B", () => {
-    const shares = noiseShares(VECTOR_B, 300);
+  it("shares out the whole, dark current leading at 35 °C", () => {
+    const shares = noiseShares(PIXEL_RATES, 300);
     expect(Object.values(shares).reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 12);
     expect(largestNoise(shares)).toBe("dark");
   });
@@ -102,7 +102,7 @@ describe("noiseShares", () => {
 describe("hoursLost", () => {
   it("counts downloads alone for a camera without read noise", () => {
     // By hand: 60 s of 67 s expose, so 7/67 of 4 h are lost.
-    const rates = { ...VECTOR_B, readNoiseElectrons: 0 };
+    const rates = { ...PIXEL_RATES, readNoiseElectrons: 0 };
     expect(hoursLost(rates, 60, 4, EXPOSURE_RULES)).toBeCloseTo((4 * 7) / 67, 9);
   });
 
@@ -122,7 +122,7 @@ describe("hoursLost", () => {
 
 describe("improvements", () => {
   const exposure = {
-    rates: VECTOR_B,
+    rates: PIXEL_RATES,
     subSeconds: 90,
     totalHours: 3,
     sensor: fakeRig().sensor,

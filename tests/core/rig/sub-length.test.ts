@@ -18,7 +18,7 @@ describe("shortestSubSeconds", () => {
   });
 
   // Vector A, by hand: 9/((0.06079 + 0.9524)·0.1025) and 9/(0.06079·0.1025).
-  it("is 86.7 s for vector A, and 1444 s by its sky alone", () => {
+  it("is 86.7 s for the worked example, and 1444 s by its sky alone", () => {
     expect(shortestSubSeconds(3, 0.06079 + 0.9524, 0.05)).toBeCloseTo(86.7, 1);
     expect(shortestSubSeconds(3, 0.06079, 0.05)).toBeCloseTo(1444, 0);
   });

@@ -9,6 +9,7 @@ import { nightTimes } from "../../../core/night/night-times.ts";
 import type { CameraRig, Filter, Sensor } from "../../../core/rig/rig.ts";
 import type { Site } from "../../../core/site.ts";
 import { observingConditions } from "../../../core/targets/observing-conditions.ts";
+import { fakeRig } from "../rig/fake-rig.ts";
 
 export const FELL: Site = {
   name: "Fell End",
@@ -83,32 +84,21 @@ const COLOUR: Sensor = {
   ],
 };
 
-const CAMERA: CameraRig = {
-  kind: "camera",
+export const LONG_MONO: CameraRig = fakeRig({
   name: "800 mm f/4",
   optics: "mirror",
   focalLengthMm: 800,
   focalRatio: 4,
-  reducerFactor: 1,
   obstruction: 0.33,
   throughput: 0.8,
   sensor: MONO,
   modified: false,
   mode: MODE,
   sensorTemperature: { kind: "set", celsius: -10 },
-  guided: true,
-  guidingArcsec: 1,
-  mount: "german",
   flipAfterMinutes: 5,
-  filters: [],
-  subSeconds: {},
-  measuredSkies: [],
-  assumptions: [],
-};
-
-export const LONG_MONO = CAMERA;
+});
 export const SHORT_COLOUR: CameraRig = {
-  ...CAMERA,
+  ...LONG_MONO,
   name: "135 mm f/2.8",
   optics: "refractor",
   focalLengthMm: 135,
@@ -127,7 +117,6 @@ const line = (name: string, centreNm: number): Filter => ({
 });
 export const H_ALPHA = line("Hα", 656.3);
 export const OXYGEN = line("[O III]", 500.7);
-export const OPEN: Filter = { name: "none", bands: [], transmission: 1 };
 
 /** The night of a date at a site, under a sky of 20.8 mag/arcsec² and air of 5 °C. */
 export function nightOf(site: Site, date: string) {

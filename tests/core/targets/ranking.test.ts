@@ -14,7 +14,8 @@ import { rankCamera } from "../../../core/targets/ranking.ts";
 import { middleOf } from "../../../core/targets/target-night.ts";
 import { type FilterLooking, type FitsTonight, fitsTonight } from "../../../core/targets/tonight.ts";
 import { type Clearance, visibleIntervals } from "../../../core/targets/visibility.ts";
-import { FELL, H_ALPHA, KAROO, LONG_MONO, nightOf, OPEN, SHORT_COLOUR } from "./night-of-a-rig.ts";
+import { NO_FILTER } from "../rig/fake-rig.ts";
+import { FELL, H_ALPHA, KAROO, LONG_MONO, nightOf, SHORT_COLOUR } from "./night-of-a-rig.ts";
 
 let columns: CatalogueColumns;
 
@@ -52,7 +53,7 @@ function camera(rig: CameraRig, filter: Filter, site: Site): RigLooking {
 
 function eye(site: Site): RigLooking {
   const clearance = { skyline: site.skyline, leastAltitudeDeg: LEAST_ALTITUDE_DEG.visual };
-  return { rig: BY_EYE, filter: OPEN, looking: { kind: "eye" }, clearance };
+  return { rig: BY_EYE, filter: NO_FILTER, looking: { kind: "eye" }, clearance };
 }
 
 function fits(site: Site, date: string, looking: RigLooking, limit = 10): FitsTonight {
@@ -113,7 +114,7 @@ describe("fitsTonight", () => {
   });
 
   it("shows an object once", () => {
-    const ids = idsOf(fits(FELL, "2026-01-10", camera(SHORT_COLOUR, OPEN, FELL), 50));
+    const ids = idsOf(fits(FELL, "2026-01-10", camera(SHORT_COLOUR, NO_FILTER, FELL), 50));
     expect(new Set(ids).size).toBe(ids.length);
   });
 
@@ -129,7 +130,9 @@ describe("fitsTonight", () => {
   it("shows the eye planets, doubles and clusters, and no camera any", () => {
     const ids = idsOf(fits(FELL, "2026-01-15", eye(FELL), 15));
     expect(ids).toContain("Jupiter");
-    expect(idsOf(fits(FELL, "2026-01-15", camera(SHORT_COLOUR, OPEN, FELL), 15))).not.toContain("Jupiter");
+    expect(idsOf(fits(FELL, "2026-01-15", camera(SHORT_COLOUR, NO_FILTER, FELL), 15))).not.toContain(
+      "Jupiter",
+    );
   });
 
   it("brings forward what is begun", () => {
@@ -187,7 +190,7 @@ function rowOf(looking: RigLooking, date: string, id: string): number {
 describe("the first ten", () => {
   const SEASONS = ["2026-01-16", "2026-04-15", "2026-07-14", "2026-10-11"];
   const RIGS: readonly (readonly [string, (site: Site) => RigLooking])[] = [
-    ["a 135 mm lens and a colour camera", (site) => camera(SHORT_COLOUR, OPEN, site)],
+    ["a 135 mm lens and a colour camera", (site) => camera(SHORT_COLOUR, NO_FILTER, site)],
     ["800 mm f/4, mono, through Hα", (site) => camera(LONG_MONO, H_ALPHA, site)],
     ["a 250 mm reflector by eye", eye],
   ];
