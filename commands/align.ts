@@ -17,7 +17,6 @@ import { defineFlag, defineNumber, NIGHT, RIG, SITE, TARGET_IF_ANY } from "./rea
 import type { Request } from "./request.ts";
 import { type SettingUp, settingUp } from "./setting-up.ts";
 import type { Situation } from "./situation.ts";
-import { shortName } from "./tonight.ts";
 import {
   alignmentLines,
   damageLines,
@@ -32,7 +31,7 @@ import {
 import { clockSpan, clockTime, dateWords } from "./words/clock.ts";
 import { dialWords } from "./words/dial-words.ts";
 import { listWords } from "./words/sky.ts";
-import { targetName } from "./words/target-words.ts";
+import { shortName, targetName } from "./words/target-words.ts";
 
 export const align: Command = {
   definition: {

@@ -6,19 +6,13 @@
 import type { Interval } from "../core/interval.ts";
 import type { Answer } from "./answer.ts";
 import type { Context } from "./context.ts";
+import { type Evening, evening } from "./evening.ts";
 import { spanFigure } from "./object-figures.ts";
 import type { Request } from "./request.ts";
-import {
-  cardLines,
-  type Evening,
-  evening,
-  eveningCautions,
-  eveningPicture,
-  shortName,
-  targetLine,
-} from "./tonight.ts";
+import { cardLines, eveningCautions, eveningPicture, targetLine } from "./tonight.ts";
 import { dateWords } from "./words/clock.ts";
 import { moonWords } from "./words/night-words.ts";
+import { shortName } from "./words/target-words.ts";
 import { verdictSentence } from "./words/weather-words.ts";
 
 export type EveningPost = {

@@ -36,7 +36,7 @@ import {
   framingSummary,
   panelSection,
 } from "./words/framing-words.ts";
-import { targetName } from "./words/target-words.ts";
+import { shortName, targetName } from "./words/target-words.ts";
 
 export const framing: Command = {
   definition: {
@@ -257,7 +257,7 @@ function figuresOf(
   const { what, framed, plan, asked, compared } = parts;
   return {
     object: {
-      id: what.kind === "object" ? what.object.id : targetName(what),
+      id: shortName(what),
       kind: what.kind === "object" ? what.object.kind : what.kind,
       raDeg: framed.place.raDeg,
       decDeg: framed.place.decDeg,

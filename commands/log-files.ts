@@ -18,9 +18,10 @@ import { nightOfInstant } from "../core/log/night-of.ts";
 import { passbandOf } from "../core/log/passband.ts";
 import type { Catalogue } from "../core/targets/catalogue.ts";
 import { AskError } from "./ask-error.ts";
-import { filedName, filterNames, type LogSetting, refuseFaulty, shown } from "./log-rows.ts";
+import { filterNames, type LogSetting, refuseFaulty, shown } from "./log-rows.ts";
 import type { SentFile } from "./request.ts";
 import { listWords } from "./words/sky.ts";
+import { shortName } from "./words/target-words.ts";
 
 /** What the member says, for files that do not say it themselves. */
 export type ImportDefaults = {
@@ -148,7 +149,7 @@ function refusePlain(source: Source, where: string, text: string | null): void {
 function filedIn(source: Source, where: string, text: string, { catalogue }: ImportDefaults): string {
   if (isPlainWords(text)) {
     const found = catalogue.find(text);
-    if (found.kind === "found") return filedName(found.target);
+    if (found.kind === "found") return shortName(found.target);
     const nearest = found.nearest.slice(0, 3);
     const hint = nearest.length === 0 ? "" : ` The nearest names are ${listWords(nearest)}.`;
     throw refusal(

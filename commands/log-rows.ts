@@ -12,7 +12,6 @@ import { passbandOf } from "../core/log/passband.ts";
 import type { Rig } from "../core/rig/rig.ts";
 import type { Site } from "../core/site.ts";
 import { bodyPlace } from "../core/sky/bodies.ts";
-import type { Target } from "../core/targets/sky-object.ts";
 import { AskError } from "./ask-error.ts";
 import type { Context } from "./context.ts";
 import { textOption } from "./read/numbers.ts";
@@ -21,7 +20,7 @@ import { siteOf } from "./read/site.ts";
 import { targetOf } from "./read/target.ts";
 import type { Request } from "./request.ts";
 import { dateWords } from "./words/clock.ts";
-import { targetName } from "./words/target-words.ts";
+import { shortName } from "./words/target-words.ts";
 
 /** Where and with what the subs were shot, unless they say otherwise. */
 export type LogSetting = {
@@ -69,12 +68,7 @@ export function filterNames(rig: Rig | null): readonly string[] {
  * @throws AskError with the nearest names when nothing answers to it
  */
 export function filedObject(text: string, option: string, request: Request, context: Context): string {
-  return filedName(targetOf({ ...request, options: { [option]: text } }, context, option));
-}
-
-/** An object's designation, a body's name, or a place's coordinates. */
-export function filedName(target: Target): string {
-  return target.kind === "object" ? target.object.id : targetName(target);
+  return shortName(targetOf({ ...request, options: { [option]: text } }, context, option));
 }
 
 /**

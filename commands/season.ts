@@ -28,7 +28,7 @@ import { siteOf } from "./read/site.ts";
 import { targetOf } from "./read/target.ts";
 import type { Request } from "./request.ts";
 import { durationWords } from "./words/clock.ts";
-import { targetName } from "./words/target-words.ts";
+import { shortName, targetName } from "./words/target-words.ts";
 
 const NIGHTS_IN_A_YEAR = 365;
 
@@ -161,7 +161,7 @@ function monthsFrom(firstDate: string, date: string): number {
 }
 
 function followUps(request: Request, what: FixedTarget, best: ReturnType<typeof bestWeeks>): Answer["next"] {
-  const target = what.kind === "object" ? what.object.id : targetName(what);
+  const target = shortName(what);
   const where = keptOptions(request, ["site"]);
   const tonight = { label: `${target} tonight`, command: "target", options: { target, ...where } };
   if (best === null) return [tonight];

@@ -25,6 +25,7 @@ import {
   turnLimit,
 } from "./alignment.ts";
 import type { Context } from "./context.ts";
+import { evening } from "./evening.ts";
 import { keptOptions } from "./kept-options.ts";
 import { rigTonight } from "./looking.ts";
 import { momentOf } from "./read/moment.ts";
@@ -34,7 +35,6 @@ import { targetIfAny } from "./read/target.ts";
 import type { Request } from "./request.ts";
 import { type Situation, situationOf } from "./situation.ts";
 import { nightOfTarget } from "./target.ts";
-import { evening } from "./tonight.ts";
 
 export type SettingUp = {
   readonly rig: Rig;

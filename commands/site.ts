@@ -3,19 +3,11 @@
  *
  * @packageDocumentation
  */
-import {
-  ELEVATION_METRES,
-  LATITUDE_DEG,
-  LONGITUDE_DEG,
-  SEEING_ARCSEC,
-  SITES_AT_MOST,
-} from "../config/input-limits.ts";
-import { DEFAULT_ELEVATION_METRES } from "../config/site-defaults.ts";
+import { ELEVATION_METRES, SITES_AT_MOST } from "../config/input-limits.ts";
 import type { Site } from "../core/site.ts";
 import type { Answer } from "./answer.ts";
 import { AskError } from "./ask-error.ts";
 import type { SavedSite } from "./books.ts";
-import type { CurveChart } from "./chart.ts";
 import type { Command } from "./command.ts";
 import type { Context } from "./context.ts";
 import { keptDegrees } from "./read/coordinates.ts";
@@ -23,10 +15,10 @@ import { cleanName, matchKey } from "./read/names.ts";
 import { flagOption, numberOption, textOption } from "./read/numbers.ts";
 import { defineFile, defineFlag, defineNumber, defineSubcommand, defineText, SITE } from "./read/options.ts";
 import { bareSite, defaultSite, ownSite } from "./read/site.ts";
-import { parseSky } from "./read/sky.ts";
-import { parseBrightDirections, parseSkyline, textOfFile } from "./read/skyline.ts";
+import { placeOf, profileOf, withDetails } from "./read/site-facts.ts";
 import type { Request } from "./request.ts";
-import { savedSiteFigures, siteLines, skylineSentence } from "./words/site.ts";
+import { skylineChart } from "./skyline-picture.ts";
+import { savedSiteFigures, siteLines } from "./words/site.ts";
 
 const OWN_SITE = { ...SITE, description: "One of your saved sites", required: true };
 
@@ -221,64 +213,6 @@ async function horizon(request: Request, context: Context): Promise<Answer> {
   return { ...answer, charts: saved.site.skyline.length > 0 ? [skylineChart(saved)] : [] };
 }
 
-function profileOf(request: Request): Site["skyline"] | null {
-  const text = textOption(request, "profile");
-  const file = request.options.file;
-  if (text !== null && file !== undefined) {
-    throw new AskError("two-profiles", "file", "Give “profile” or “file”, not both.");
-  }
-  if (text !== null) return parseSkyline("profile", text);
-  return typeof file === "object" ? parseSkyline("file", textOfFile("file", file.bytes)) : null;
-}
-
-/** Where the options say the site is, or `null` when they say nothing of it. */
-async function placeOf(
-  request: Request,
-  context: Context,
-): Promise<Pick<Site, "latitudeDeg" | "longitudeDeg" | "elevationMetres"> | null> {
-  const name = textOption(request, "place");
-  const latitudeDeg = numberOption(request, "latitude", { ...LATITUDE_DEG, unit: "°" });
-  const longitudeDeg = numberOption(request, "longitude", { ...LONGITUDE_DEG, unit: "°" });
-  const elevation = numberOption(request, "elevation", { ...ELEVATION_METRES, unit: "metres" });
-  if (name !== null) {
-    if (latitudeDeg !== null || longitudeDeg !== null) {
-      throw new AskError("two-places", "place", "Give “place” or latitude and longitude, not both.");
-    }
-    const [found] = await context.places.find(name);
-    if (found === undefined) {
-      throw new AskError(
-        "unknown-place",
-        "place",
-        "“place”: nothing was found under that name; check it, or give latitude and longitude.",
-      );
-    }
-    return { ...found, elevationMetres: elevation ?? found.elevationMetres };
-  }
-  if (latitudeDeg === null && longitudeDeg === null) return null;
-  if (latitudeDeg === null || longitudeDeg === null) {
-    const missing = latitudeDeg === null ? "latitude" : "longitude";
-    throw new AskError(
-      "half-a-place",
-      missing,
-      `“${missing}” is missing: latitude and longitude go together.`,
-    );
-  }
-  return { latitudeDeg, longitudeDeg, elevationMetres: elevation ?? DEFAULT_ELEVATION_METRES };
-}
-
-/** The site with the sky, brighter directions and seeing that the options give. */
-function withDetails(before: Site, request: Request): Site {
-  const sky = textOption(request, "sky");
-  const bright = textOption(request, "bright");
-  const seeing = numberOption(request, "seeing", { ...SEEING_ARCSEC, unit: "arcseconds" });
-  return {
-    ...before,
-    ...(sky === null ? {} : { sky: /^unknown$/i.test(sky) ? null : parseSky("sky", sky) }),
-    ...(bright === null ? {} : { brightDirections: parseBrightDirections("bright", bright) }),
-    ...(seeing === null ? {} : { seeingArcsec: seeing }),
-  };
-}
-
 /** Keeps a site as rounded, with the clock of where it then stands. */
 function save(request: Request, context: Context, made: Site, before?: SavedSite): Promise<SavedSite> {
   const timeZone = context.timeZoneAt(keptDegrees(made.latitudeDeg), keptDegrees(made.longitudeDeg));
@@ -329,36 +263,4 @@ function described(saved: SavedSite, title: string): Answer {
     figures: { site: savedSiteFigures(saved) },
     credits: [],
   };
-}
-
-function skylineChart(saved: SavedSite): CurveChart {
-  const points = saved.site.skyline.map(({ azimuthDeg, altitudeDeg }) => ({ x: azimuthDeg, y: altitudeDeg }));
-  const sentence = skylineSentence(saved);
-  return {
-    kind: "curve",
-    name: "skyline",
-    title: `The skyline of ${saved.site.name}`,
-    alt: `${sentence}.`,
-    cautions: [],
-    caption: "North at both ends",
-    xLabel: "direction",
-    yLabel: "height, degrees",
-    xMarks: ["north", "east", "south", "west", "north"].map((text, i) => ({ at: 90 * i, text })),
-    lines: [{ name: "skyline", points: closed(points), filled: true }],
-    marks: [],
-  };
-}
-
-/** The points carried on to both ends of the circle. */
-function closed(points: readonly { x: number; y: number }[]): readonly { x: number; y: number }[] {
-  const first = points[0];
-  const last = points[points.length - 1];
-  if (first === undefined || last === undefined) return points;
-  const gap = first.x + 360 - last.x;
-  const atNorth = gap === 0 ? first.y : last.y + ((360 - last.x) / gap) * (first.y - last.y);
-  return [
-    ...(first.x === 0 ? [] : [{ x: 0, y: atNorth }]),
-    ...points,
-    { x: 360, y: first.x === 0 ? first.y : atNorth },
-  ];
 }

@@ -9,15 +9,13 @@ import { objectBrightness } from "../core/targets/object-brightness.ts";
 import type { SurfaceBrightness, Target } from "../core/targets/sky-object.ts";
 import { type TargetNight, targetNight, usableSpans } from "../core/targets/target-night.ts";
 import { type TrackPoint, trackBetween } from "../core/targets/target-track.ts";
-import type { Answer, Figure, FollowUp, Section } from "./answer.ts";
-import { isoOrNull } from "./answer.ts";
+import type { Answer, FollowUp, Section } from "./answer.ts";
 import { AskError } from "./ask-error.ts";
 import { cautionsFor } from "./cautions.ts";
 import type { Command } from "./command.ts";
 import { keptOptions } from "./kept-options.ts";
 import { type RigTonight, rigTonight } from "./looking.ts";
 import { nightChartSpan, nightPicture } from "./night-picture.ts";
-import { objectFigures, siteFigures, spanFigures } from "./object-figures.ts";
 import { endToSunriseMinutes, pointingAt } from "./pointings.ts";
 import { filterOf } from "./read/filter.ts";
 import { instantOption, numberOption } from "./read/numbers.ts";
@@ -26,10 +24,11 @@ import { rigOf } from "./read/rig.ts";
 import { targetOf } from "./read/target.ts";
 import type { Request } from "./request.ts";
 import { type Situation, situationOf } from "./situation.ts";
+import { targetFigures } from "./target-figures.ts";
 import { clockSpan, clockTime, dateWords, durationWords } from "./words/clock.ts";
 import { moonWords } from "./words/night-words.ts";
 import { compassWords } from "./words/sky.ts";
-import { sizeWords, targetKind, targetName } from "./words/target-words.ts";
+import { shortName, targetName } from "./words/target-words.ts";
 
 const STEP_MINUTES = { min: 0.1, max: 1440, unit: "minutes" };
 const DEFAULT_STEP_MINUTES = 15;
@@ -256,7 +255,7 @@ function pathSection(situation: Situation, found: TargetNight): Section {
 }
 
 function followUps(request: Request, what: Target, tonight: RigTonight): FollowUp[] {
-  const target = what.kind === "object" ? what.object.id : targetName(what);
+  const target = shortName(what);
   const kept = (...names: string[]) => keptOptions(request, names);
   if (what.kind === "body") {
     return [{ label: "What fits tonight", command: "tonight", options: kept("site", "night", "rig") }];
@@ -272,38 +271,4 @@ function followUps(request: Request, what: Target, tonight: RigTonight): FollowU
     },
     season,
   ];
-}
-
-function targetFigures(
-  situation: Situation,
-  what: Target,
-  found: TargetNight,
-  track: readonly TrackPoint[],
-): { readonly [name: string]: Figure } {
-  const { site, times, conditions } = situation;
-  const size = what.kind === "object" ? sizeWords(what.object) : null;
-  return {
-    object: objectFigures(what, site, times.night.noon),
-    kindWords: targetKind(what),
-    sizeWords: size,
-    night: times.night.date,
-    site: siteFigures(site),
-    zenithSkyMagArcsec2: conditions.zenithMagArcsec2,
-    track: track.map((point) => ({ ...point, at: point.at.toISOString() })),
-    transit:
-      found.transit === null
-        ? null
-        : { at: found.transit.at.toISOString(), altitudeDeg: found.transit.altitudeDeg },
-    windows: spanFigures(found.windows),
-    usableHours: found.counted.usableHours,
-    countingHours: found.counted.countingHours,
-    moonCost: found.counted.moonCost,
-    bands: found.bands.map(({ name, counted }) => ({
-      name,
-      countingHours: counted.countingHours,
-      moonCost: counted.moonCost,
-    })),
-    meridianFlip: isoOrNull(found.meridianFlip),
-    assumptions: [...situation.assumptions],
-  };
 }

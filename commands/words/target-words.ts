@@ -34,6 +34,11 @@ export function targetName(target: Target): string {
   }
 }
 
+/** What a target is asked for and filed by: a designation, a body's name, or a place's coordinates. */
+export function shortName(target: Target): string {
+  return target.kind === "object" ? target.object.id : targetName(target);
+}
+
 /** Designation and name, once where they are the same. */
 export function objectName(object: SkyObject): string {
   return object.name === null || object.name === object.id ? object.id : `${object.id}, ${object.name}`;
