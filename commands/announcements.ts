@@ -25,6 +25,8 @@ export type Invitation = {
   /** What to bring, what happens when clouds come: a sentence each. */
   readonly lines: readonly string[];
   readonly cautions: readonly Caution[];
+  /** The options it was planned with, so that a change keeps the rest. */
+  readonly asked: Readonly<Record<string, string | number | boolean>>;
 };
 
 export type AnnouncedState = "announced" | "cancelled" | "under-way";

@@ -37,6 +37,15 @@ const MS_PER_MINUTE = 60_000;
 
 /** Answers `outreach plan` for a session of the Sun. */
 export async function planSunSession(request: Request, context: Context): Promise<Answer> {
+  return describePlan(request, await sunPlan(request, context));
+}
+
+/**
+ * A session of the Sun worked out.
+ *
+ * @throws AskError when it is over, the Sun does not clear the skyline, or anything cannot be read
+ */
+export async function sunPlan(request: Request, context: Context): Promise<SunPlan> {
   const audience = audienceOf(request);
   const guests = guestsOf(request);
   if (textOption(request, "show") !== null) {
@@ -61,10 +70,10 @@ export async function planSunSession(request: Request, context: Context): Promis
   const times = nightTimes(site, nightOn(found.day.date, site.timeZone));
   const verdict = sessionVerdict(times, found.span, report.models, limits, request.at);
   const weather = sessionWeatherWords(times, found.span, verdict, limits);
-  return describePlan(request, { site, audience, guests, instruments, found, report, verdict, weather });
+  return { site, audience, guests, instruments, found, report, verdict, weather };
 }
 
-type SunPlan = {
+export type SunPlan = {
   readonly site: Site;
   readonly audience: Audience;
   readonly guests: number;

@@ -205,7 +205,8 @@ function nearWords({ body, separationDeg: apart, east }: NearSun): string {
   return `${name} stands ${Math.round(apart)}° ${east ? "east" : "west"} of the Sun: do not look for it while the Sun is up.`;
 }
 
-function sunChart(disc: SunDisc, site: Site, cautions: readonly string[]): SunChart {
+/** The disc as each kind of view shows it, under the whole caution. */
+export function sunChart(disc: SunDisc, site: Site, cautions: readonly string[]): SunChart {
   const time = clockTime(disc.at, site.timeZone);
   const lean = `${Math.abs(disc.axisDeg).toFixed(1)}° ${disc.axisDeg >= 0 ? "east" : "west"} of north`;
   return {

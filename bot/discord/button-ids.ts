@@ -3,11 +3,14 @@
  *
  * @packageDocumentation
  */
+import type { OutreachPress } from "../outreach/outreach-door.ts";
 
 export type ButtonMeaning =
   /** A kept question, or an answer to show to everyone; the command is named so that an expired button can still say what to ask. */
   | { readonly kind: "next" | "share"; readonly id: string; readonly command: string }
-  | { readonly kind: "going-out"; readonly night: string; readonly key: string };
+  | { readonly kind: "going-out"; readonly night: string; readonly key: string }
+  /** Of a public session: who comes, or words to be released. */
+  | { readonly kind: "session"; readonly press: OutreachPress };
 
 /** For a button that asks a kept question, or shows its answer to everyone. */
 export function rowButtonId(kind: "next" | "share", id: string, command: string): string {
@@ -28,6 +31,14 @@ export function buttonMeaning(customId: string): ButtonMeaning | null {
   const out = /^out:(\d{4}-\d{2}-\d{2}):([0-9a-f]{24})$/.exec(customId);
   if (out?.[1] !== undefined && out[2] !== undefined) {
     return { kind: "going-out", night: out[1], key: out[2] };
+  }
+  const come = /^come:(yes|no):([0-9a-f]{24}):[0-9a-f]{24}$/.exec(customId);
+  if (come?.[2] !== undefined) {
+    return { kind: "session", press: { kind: "come", id: come[2], isComing: come[1] === "yes" } };
+  }
+  const word = /^word:([a-z-]{1,20}):([0-9a-f]{24}):[0-9a-f]{24}$/.exec(customId);
+  if (word?.[1] !== undefined && word[2] !== undefined) {
+    return { kind: "session", press: { kind: "word", id: word[2], note: word[1] } };
   }
   return null;
 }

@@ -29,6 +29,8 @@ export async function pressButton(interaction: ButtonInteraction, world: DoorWor
       await sayPrivately(interaction, "That button is from an older version of me: ask again.", isPrivate);
     } else if (meaning.kind === "going-out") {
       await pressGoingOut(interaction, meaning, club, world);
+    } else if (meaning.kind === "session") {
+      await pressSession(interaction, meaning, club, world);
     } else {
       await pressRow(interaction, meaning, club, world);
     }
@@ -117,4 +119,15 @@ async function pressGoingOut(
   const { id, name } = askerOf(interaction, null);
   const outcome = await world.goingOut.press({ club, night, person: { id, name } });
   await sayPrivately(interaction, GOING_OUT_WORDS[outcome], true);
+}
+
+async function pressSession(
+  interaction: ButtonInteraction,
+  { press }: Extract<ButtonMeaning, { kind: "session" }>,
+  club: string,
+  world: DoorWorld,
+): Promise<void> {
+  const { organiserRoleId } = await world.contextFor(club).books.clubs.settings(club);
+  const { id, organiser } = askerOf(interaction, organiserRoleId);
+  await sayPrivately(interaction, await world.sessions.press(club, { id, organiser }, press), true);
 }

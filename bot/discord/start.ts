@@ -18,12 +18,17 @@ import { drawChart } from "../charts/draw.ts";
 import type { EveningWorld } from "../evening/evening-world.ts";
 import { goingOut } from "../evening/going-out.ts";
 import { eveningRun } from "../evening/tick.ts";
+import { openAnnouncements } from "../outreach/open-announcements.ts";
+import { outreachDoor } from "../outreach/outreach-door.ts";
+import { outreachRun } from "../outreach/outreach-run.ts";
+import type { OutreachWorld } from "../outreach/outreach-world.ts";
 import { buttonBook } from "../store/answer-buttons.ts";
 import { postingClubs } from "../store/club-book.ts";
 import { claimBook } from "../store/evening-claims.ts";
 import { peopleBook } from "../store/evening-people.ts";
 import { watchBook } from "../store/evening-watches.ts";
 import { listWishes } from "../store/notify-book.ts";
+import { outreachBook } from "../store/outreach-book.ts";
 import type { World } from "../world.ts";
 import { answerCommand } from "./answer-command.ts";
 import { channelTrouble, makeClient, mayReadHistory } from "./client.ts";
@@ -33,6 +38,7 @@ import type { DoorWorld } from "./door-world.ts";
 import { eveningSender, singleAttemptRest } from "./evening-sender.ts";
 import { pressButton } from "./press-button.ts";
 import { registerCommands } from "./registration.ts";
+import { eventTrouble, scheduledEvents } from "./scheduled-events.ts";
 import { fetchSentFile } from "./sent-files.ts";
 import { eraseLongAbsent, followServers } from "./servers.ts";
 
@@ -82,7 +88,14 @@ export async function startDiscord(
     log,
     compose: parts.compose ?? eveningPost,
   });
-  const door = doorWorld(settings, world, { client, evenings, commands: parts.commands ?? COMMANDS, log });
+  const sessions = outreachWorld(settings, world, { client, token, evenings });
+  const door = doorWorld(settings, world, {
+    sessions,
+    client,
+    evenings,
+    commands: parts.commands ?? COMMANDS,
+    log,
+  });
   // The catalogue is read now, so that the first completion need not wait for it.
   void world.context().catalogue;
   client.on(Events.InteractionCreate, (interaction) => void hear(interaction, door));
@@ -93,9 +106,11 @@ export async function startDiscord(
   const registered = await register(client, settings, door);
 
   const run = eveningRun(evenings);
+  const outreach = outreachRun(sessions);
   const tick = async () => {
     try {
       await run.tick();
+      await outreach.tick();
       await eraseLongAbsent(world.store, world.clock());
       await buttons.dropOlderThan(new Date(world.clock().getTime() - KEEP_BUTTONS_MS));
     } catch (fault) {
@@ -107,7 +122,10 @@ export async function startDiscord(
     client,
     registered,
     tick,
-    settled: () => door.goingOut.settled(),
+    async settled() {
+      await door.goingOut.settled();
+      await door.sessions.settled();
+    },
     async stop() {
       await timer?.destroy();
       await client.destroy();
@@ -184,7 +202,23 @@ function eveningWorld(settings: Settings, world: World, parts: EveningParts): Ev
   };
 }
 
+type OutreachParts = Pick<EveningParts, "client" | "token"> & { readonly evenings: EveningWorld };
+
+function outreachWorld(
+  settings: Settings,
+  world: World,
+  { client, token, evenings }: OutreachParts,
+): OutreachWorld {
+  const rest = singleAttemptRest(token, settings.discordApiBase, ATTEMPT_MS);
+  return {
+    ...evenings,
+    book: outreachBook(world.store.db),
+    events: scheduledEvents(rest, () => client.user?.id ?? null),
+  };
+}
+
 type DoorParts = {
+  readonly sessions: OutreachWorld;
   readonly client: Client;
   readonly evenings: EveningWorld;
   readonly commands: readonly Command[];
@@ -194,11 +228,17 @@ type DoorParts = {
 function doorWorld(
   settings: Settings,
   world: World,
-  { client, evenings, commands, log }: DoorParts,
+  { client, sessions, evenings, commands, log }: DoorParts,
 ): DoorWorld {
+  const announcements = openAnnouncements({
+    world: sessions,
+    draw: drawChart,
+    eventTrouble: (club) => eventTrouble(client, club),
+  });
   const contextFor = () =>
     Object.assign(world.context(), {
       channelTrouble: (club: string, channelId: string) => channelTrouble(client, club, channelId),
+      announcements,
     });
   // Another server that speaks Discord's API keeps its members' files itself.
   const own = settings.discordApiBase === null ? [] : [new URL(settings.discordApiBase).origin];
@@ -208,6 +248,7 @@ function doorWorld(
     buttons: buttonBook(world.store.db),
     completions: new CompletionMemory(contextFor, world.clock),
     goingOut: goingOut(evenings),
+    sessions: outreachDoor(sessions),
     draw: drawChart,
     fetchFile: (option, file) => fetchSentFile(option, file, hosts),
     contextFor,
