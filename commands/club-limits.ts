@@ -11,6 +11,7 @@ import type { Request } from "./request.ts";
 
 type Limits = ClubSettings["limits"];
 
+/** Of a kilometre an hour. */
 const METRES_PER_SECOND = 1 / 3.6;
 
 /** One limit: its option, and where the number given goes. */

@@ -4,8 +4,15 @@
  * @packageDocumentation
  */
 import { NO_FILTER } from "../config/filters.ts";
+import { TARGETS_LISTED, TARGETS_LISTED_UNASKED } from "../config/input-limits.ts";
 import { POLAR_MOUNTS } from "../config/mount-rules.ts";
-import { KIND_BRIGHTNESS, PREFERENCE, RANKING_RULES, VISUAL_RULES } from "../config/ranking.ts";
+import {
+  KIND_BRIGHTNESS,
+  LEAST_CLEAR_HOURS,
+  PREFERENCE,
+  RANKING_RULES,
+  VISUAL_RULES,
+} from "../config/ranking.ts";
 import { RUN_CARD_RULES } from "../config/run-card.ts";
 import { totalHours } from "../core/interval.ts";
 import { type BegunTarget, begunTargets } from "../core/log/progress.ts";
@@ -21,11 +28,6 @@ import { rigOf } from "./read/rig.ts";
 import type { Request } from "./request.ts";
 import { type Situation, situationOf } from "./situation.ts";
 import { shortName } from "./words/target-words.ts";
-
-const LIMIT = { min: 1, max: 50, unit: "targets" };
-const DEFAULT_LIMIT = 10;
-/** Below this a clear gap is no use: the list is made as if it cleared, and says so. */
-const LEAST_CLEAR_HOURS = 0.5;
 
 /** Everything `tonight` knows before it is put in words. */
 export type Evening = {
@@ -43,7 +45,8 @@ export type Evening = {
 export async function evening(request: Request, context: Context): Promise<Evening> {
   const rig = await rigOf(request, context);
   const asked = filterIfAny(request, rig);
-  const limit = wholeNumberOption(request, "limit", LIMIT) ?? DEFAULT_LIMIT;
+  const limit =
+    wholeNumberOption(request, "limit", { ...TARGETS_LISTED, unit: "targets" }) ?? TARGETS_LISTED_UNASKED;
   const situation = await situationOf(request, context);
   const own = rig.kind === "camera" && rig.filters.length > 0 ? rig.filters : [NO_FILTER];
   const filters = asked === null ? own : [asked];

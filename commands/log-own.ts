@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { WANTED_HOURS } from "../config/log-limits.ts";
+import { ROWS_LISTED, ROWS_LISTED_UNASKED, WANTED_HOURS } from "../config/log-limits.ts";
 import { writeLogCsv } from "../core/log/log-csv.ts";
 import type { Answer } from "./answer.ts";
 import { AskError } from "./ask-error.ts";
@@ -24,12 +24,9 @@ import type { Request } from "./request.ts";
 import { durationWords } from "./words/clock.ts";
 import { frameLine, libraryLine, rowsWords } from "./words/log-words.ts";
 
-const LIST_LIMIT = { min: 1, max: 200, unit: "rows" };
-const LIST_DEFAULT = 15;
-
 export const LOG_LIST = defineSubcommand("list", "The latest subs in your log", [
   TARGET_IF_ANY,
-  defineWhole("limit", `How many rows, ${LIST_LIMIT.min} to ${LIST_LIMIT.max}`),
+  defineWhole("limit", `How many rows, ${ROWS_LISTED.min} to ${ROWS_LISTED.max}`),
 ]);
 
 export const LOG_WANT = defineSubcommand("want", "Hours you want of a target through a filter", [
@@ -46,7 +43,7 @@ export const LOG_UNDO = defineSubcommand("undo", "Take back what was added last"
 export async function listLog(request: Request, context: Context): Promise<Answer> {
   const named = textOption(request, "target");
   const object = named === null ? null : filedObject(named, "target", request, context);
-  const limit = wholeNumberOption(request, "limit", LIST_LIMIT) ?? LIST_DEFAULT;
+  const limit = wholeNumberOption(request, "limit", { ...ROWS_LISTED, unit: "rows" }) ?? ROWS_LISTED_UNASKED;
   const { log } = context.books;
   const rows = await log.latest(request.club, request.member.id, limit, object);
   const count = await log.count(request.club, request.member.id);

@@ -3,6 +3,11 @@
  *
  * @packageDocumentation
  */
+import {
+  TRACK_POINTS_AT_MOST,
+  TRACK_STEP_MINUTES,
+  TRACK_STEP_MINUTES_UNASKED,
+} from "../config/input-limits.ts";
 import { KIND_BRIGHTNESS } from "../config/ranking.ts";
 import { intervalHours, longestInterval } from "../core/interval.ts";
 import { objectBrightness } from "../core/targets/object-brightness.ts";
@@ -29,10 +34,6 @@ import { clockSpan, clockTime, dateWords, durationWords } from "./words/clock.ts
 import { moonWords } from "./words/night-words.ts";
 import { compassWords } from "./words/sky.ts";
 import { shortName, targetName } from "./words/target-words.ts";
-
-const STEP_MINUTES = { min: 0.1, max: 1440, unit: "minutes" };
-const DEFAULT_STEP_MINUTES = 15;
-const TRACK_POINTS_AT_MOST = 5000;
 
 export const target: Command = {
   definition: {
@@ -75,7 +76,9 @@ export const target: Command = {
 function trackRange(request: Request) {
   const from = instantOption(request, "from");
   const to = instantOption(request, "to");
-  const stepMinutes = numberOption(request, "step-minutes", STEP_MINUTES) ?? DEFAULT_STEP_MINUTES;
+  const stepMinutes =
+    numberOption(request, "step-minutes", { ...TRACK_STEP_MINUTES, unit: "minutes" }) ??
+    TRACK_STEP_MINUTES_UNASKED;
   if ((from === null) !== (to === null)) {
     const missing = from === null ? "from" : "to";
     throw new AskError("half-a-range", missing, `“${missing}” is missing: “from” and “to” go together.`);

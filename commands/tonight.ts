@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { TARGETS_LISTED } from "../config/input-limits.ts";
 import { type Interval, intervalHours, longestInterval } from "../core/interval.ts";
 import type { BegunTarget } from "../core/log/progress.ts";
 import type { FittingTarget } from "../core/targets/tonight.ts";
@@ -30,7 +31,14 @@ export const tonight: Command = {
   definition: {
     name: "tonight",
     description: "What fits this night at your site, with your rig, under this Moon",
-    options: [SITE, NIGHT, RIG, FILTER, SKY, defineWhole("limit", "How many targets, 1 to 50")],
+    options: [
+      SITE,
+      NIGHT,
+      RIG,
+      FILTER,
+      SKY,
+      defineWhole("limit", `How many targets, ${TARGETS_LISTED.min} to ${TARGETS_LISTED.max}`),
+    ],
   },
   audience: "member",
 

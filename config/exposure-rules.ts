@@ -47,3 +47,6 @@ export const TURNING_TRAIL_PX = 1.5;
 
 /** Lenses up to this are also used on a tripod: their answers give the trail limits, mm. */
 export const TRIPOD_LENS_MM = 200;
+
+/** Below this share of the clock, downloads and dithering deserve a word. */
+export const WASTEFUL_SHARE = 0.8;

@@ -42,6 +42,8 @@ export const OBSTRUCTION: Range = { min: 0, max: 0.7 };
 export const THROUGHPUT: Range = { min: 0.05, max: 1 };
 /** The largest plate a member could mount is eight by ten inches. */
 export const SENSOR_SIDE_MM: Range = { min: 1, max: 254 };
+/** A sensor with fewer pixels across is a slip of the pen. */
+export const FEWEST_PIXELS_ACROSS = 50;
 export const PIXEL_UM: Range = { min: 0.5, max: 50 };
 export const READ_NOISE_ELECTRONS: Range = { min: 0.1, max: 100 };
 export const ELECTRONS_PER_ADU: Range = { min: 0.001, max: 100 };
@@ -76,3 +78,12 @@ export const NIGHTS_AT_MOST = 400;
 /** Sites and rigs a member may keep. */
 export const SITES_AT_MOST = 50;
 export const RIGS_AT_MOST = 50;
+
+/** Targets of one list, and how many there are unless somebody says. */
+export const TARGETS_LISTED: Range = { min: 1, max: 50 };
+export const TARGETS_LISTED_UNASKED = 10;
+
+/** Minutes between points of a track, and how many points one answer carries. */
+export const TRACK_STEP_MINUTES: Range = { min: 0.1, max: 1440 };
+export const TRACK_STEP_MINUTES_UNASKED = 15;
+export const TRACK_POINTS_AT_MOST = 5000;

@@ -29,6 +29,10 @@ export const ROWS_PER_FILE = 20_000;
 export const ROWS_PER_MEMBER = 250_000;
 export const FILES_AT_ONCE = 10;
 
+/** Rows of one list, and how many there are unless somebody says. */
+export const ROWS_LISTED = { min: 1, max: 200 };
+export const ROWS_LISTED_UNASKED = 15;
+
 /** Hours that may be wanted of a target through one filter. */
 export const WANTED_HOURS = { min: 0.1, max: 1000 };
 

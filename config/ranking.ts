@@ -95,6 +95,9 @@ export const VISUAL_RULES: VisualRules = {
   starryMagArcsec2: 21,
 };
 
+/** Below this a clear gap is no use: the list is made as if it cleared, and says so. */
+export const LEAST_CLEAR_HOURS = 0.5;
+
 /** How an object's rank changes once its owner has begun it: what is begun comes first, even if small in the frame. */
 export const PREFERENCE = { begun: 20, done: 0.25 } as const;
 

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { FEWEST_PIXELS_ACROSS } from "../../config/input-limits.ts";
 import { UNCOOLED_ABOVE_AIR_CELSIUS } from "../../config/rig-defaults.ts";
 import { onCurve } from "../../core/rig/band-response.ts";
 import { type Chip, sensorOfChip } from "../../core/rig/chip.ts";
@@ -120,19 +121,16 @@ function chipOf(facts: CameraFacts, optionOf: OptionNames): Chip {
       `“${option}” lacks the ${missing === "pixelUm" ? "pixel" : "sensor"}: give ${example}, or a chip's code such as IMX571.`,
     );
   }
-  if (Math.min(widthMm, heightMm) * 1000 < pixelUm * FEWEST_PIXELS) {
+  if (Math.min(widthMm, heightMm) * 1000 < pixelUm * FEWEST_PIXELS_ACROSS) {
     const option = optionOf("pixelUm");
     throw new AskError(
       "pixel-too-large",
       option,
-      `“${option}”: pixels of ${pixelUm} µm leave fewer than ${FEWEST_PIXELS} across a sensor of ${widthMm} × ${heightMm} mm.`,
+      `“${option}”: pixels of ${pixelUm} µm leave fewer than ${FEWEST_PIXELS_ACROSS} across a sensor of ${widthMm} × ${heightMm} mm.`,
     );
   }
   return unknownChip(widthMm, heightMm, pixelUm);
 }
-
-/** A sensor with fewer pixels across is a slip of the pen. */
-const FEWEST_PIXELS = 50;
 
 function modeCalled(chip: Chip, setting: string | null, optionOf: OptionNames): SensorMode {
   const called = setting ?? chip.usualSetting;

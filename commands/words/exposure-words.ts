@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { EXPOSURE_RULES, TRIPOD_LENS_MM } from "../../config/exposure-rules.ts";
+import { EXPOSURE_RULES, TRIPOD_LENS_MM, WASTEFUL_SHARE } from "../../config/exposure-rules.ts";
 import { totalHours } from "../../core/interval.ts";
 import type { Filter } from "../../core/rig/rig.ts";
 import { largestNoise } from "../../core/rig/signal-to-noise.ts";
@@ -105,9 +105,6 @@ export function subsSection(sum: ExposureSum): Section {
   }
   return { heading: "Subs", lines };
 }
-
-/** Below this share of the clock, downloads and dithering deserve a word. */
-const WASTEFUL_SHARE = 0.8;
 
 /** What short subs give away, and what longer ones would. */
 function wasteWords({ plan, question }: ExposureSum): string {
