@@ -1,5 +1,5 @@
 /**
- * Time scales: the engine's clock, and how far the sky has turned.
+ * Time scales: lengths of time, the engine's clock, and how far the sky has turned.
  *
  * Civil time (UTC) stands in for the Earth's rotation (UT1), under 0.9 s apart.
  * Whoever asks the engine anything makes its time here, so that TT − UTC is the
