@@ -217,9 +217,9 @@ function windowSection(situation: Situation, tonight: RigTonight, what: Target, 
   );
   if (found.meridianFlip !== null) lines.push(`Meridian flip at ${clockTime(found.meridianFlip, zone)}.`);
   if (found.bands.length > 0 && lines.length > 0) {
-    lines.push(...found.bands.map(({ name, counted }) => costWords(name, counted.moonCost)));
+    lines.push(...found.bands.map(({ name, counted }) => costWords(bandWords(name), counted.moonCost)));
   } else if (found.counted.moonCost !== null && what.kind !== "body") {
-    lines.push(costWords("the eye", found.counted.moonCost));
+    lines.push(costWords("to the eye", found.counted.moonCost));
   }
   if (verdict.kind !== "unknown") {
     lines.push(`The forecast says ${verdict.outlook ? "outlook: " : ""}${verdict.kind} for the night.`);
@@ -235,11 +235,16 @@ function filterWords(tonight: RigTonight): string {
   return tonight.filter.bands.length === 0 ? "no filter" : tonight.filter.name;
 }
 
-function costWords(name: string, moonCost: number | null): string {
-  if (moonCost === null) return `The Moon's cost in ${name} is not known.`;
+function bandWords(name: string): string {
+  return name === "no filter" ? "without a filter" : `in ${name}`;
+}
+
+/** @param where - `in Hα`, `without a filter`, `to the eye` */
+function costWords(where: string, moonCost: number | null): string {
+  if (moonCost === null) return `The Moon's cost ${where} is not known.`;
   return moonCost < 1.005
-    ? `The Moon costs nothing in ${name}.`
-    : `The Moon costs a factor of ${moonCost.toFixed(2)} in ${name}: that much longer for the same picture.`;
+    ? `The Moon costs nothing ${where}.`
+    : `The Moon costs a factor of ${moonCost.toFixed(2)} ${where}: that much longer for the same picture.`;
 }
 
 function pathSection(situation: Situation, found: TargetNight): Section {

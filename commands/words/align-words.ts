@@ -13,6 +13,7 @@ import { RAD_PER_DEG } from "../../core/sky/angles.ts";
 import type { PolarDamage, TurnLimit } from "../alignment.ts";
 import { clockTime } from "./clock.ts";
 import { dialWords, mirroredDial } from "./dial-words.ts";
+import { withMinus } from "./minus.ts";
 import { compassWords } from "./sky.ts";
 
 /** `Polaris at twenty past four upright, twenty past ten inverted, 37.6′ from the pole`. */
@@ -67,7 +68,7 @@ export function driftMethodLines(north: boolean, latitudeDeg: number, watchMinut
 
 /** `Vega: 64° high in the west, magnitude 0.0`. */
 function starWords(star: StarInSky): string {
-  return `${star.name}: ${star.altitudeDeg.toFixed(0)}° high in the ${compassWords(star.azimuthDeg)}, magnitude ${star.magnitude.toFixed(1)}`;
+  return `${star.name}: ${star.altitudeDeg.toFixed(0)}° high in the ${compassWords(star.azimuthDeg)}, magnitude ${withMinus(star.magnitude.toFixed(1))}`;
 }
 
 /** The stars to align on, in the order to take them, and what the sky would not give. */

@@ -5,6 +5,7 @@
  */
 import { clockHours, type FrameSet, type LibrarySet } from "../../core/log/frame-set.ts";
 import { durationWords, shortDateWords } from "./clock.ts";
+import { withMinus } from "./minus.ts";
 
 /** `24 × 180 s`, with what was rejected. */
 function framesWords({ frames, rejected, subSeconds }: FrameSet): string {
@@ -50,7 +51,7 @@ export function secondsWords(seconds: number): string {
 }
 
 export function celsiusWords(celsius: number): string {
-  return `${shortFigure(celsius).replace("-", "−")} °C`;
+  return `${withMinus(shortFigure(celsius))} °C`;
 }
 
 function shortFigure(value: number): string {

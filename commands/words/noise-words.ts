@@ -7,6 +7,7 @@ import type { Improvement } from "../../core/rig/improvements.ts";
 import { largestNoise, type NoiseShares } from "../../core/rig/signal-to-noise.ts";
 import type { Section } from "../answer.ts";
 import type { ExposureSum } from "../exposure-sum.ts";
+import { withMinus } from "./minus.ts";
 import { listWords } from "./sky.ts";
 
 const NOISE_WORDS = {
@@ -63,7 +64,7 @@ function seeingPixelsWords({ plan }: ExposureSum): string | null {
 
 /** `−10 °C`. */
 function degreesWords(celsius: number): string {
-  return `${String(Math.round(celsius)).replace("-", "−")} °C`;
+  return `${withMinus(Math.round(celsius))} °C`;
 }
 
 /** Three figures, as many decimals as that takes. */

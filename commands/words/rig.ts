@@ -9,6 +9,7 @@ import type { Figure } from "../answer.ts";
 import type { SavedRig } from "../books.ts";
 import { bandWords } from "../read/filter.ts";
 import { eyepieceWords } from "../read/visual-rig.ts";
+import { withMinus } from "./minus.ts";
 import { listWords } from "./sky.ts";
 
 /** A line each: lens, sensor, mount, filters, then what is assumed. */
@@ -23,7 +24,7 @@ function cameraLines(rig: CameraRig): readonly string[] {
     sensor.channels.length > 1 ? (rig.modified ? "colour, modified" : "colour, unmodified") : "mono";
   const temperature =
     rig.sensorTemperature.kind === "set"
-      ? `${String(rig.sensorTemperature.celsius).replace("-", "−")} °C`
+      ? `${withMinus(rig.sensorTemperature.celsius)} °C`
       : `${rig.sensorTemperature.celsius} °C above the air`;
   const reducer = rig.reducerFactor === 1 ? "" : `, its ${short(rig.reducerFactor)}x included`;
   return [

@@ -8,6 +8,7 @@
  */
 import type { Answer } from "../answer.ts";
 import type { Units } from "../books.ts";
+import { withMinus } from "./minus.ts";
 
 const MILES_PER_KILOMETRE = 0.621371;
 const KILOMETRES_AN_HOUR_PER_METRE_A_SECOND = 3.6;
@@ -63,7 +64,7 @@ export function imperial(sentence: string): string {
     )
     .replace(TEMPERATURE, (_, figure: string) => {
       const fahrenheit = (Number(figure.replace("−", "-")) * 9) / 5 + 32;
-      return `${String(Math.round(fahrenheit)).replace("-", "−")} °F`;
+      return `${withMinus(Math.round(fahrenheit))} °F`;
     });
   if (!OF_RAIN.test(sentence)) return turned;
   return turned.replace(

@@ -18,6 +18,7 @@ import { steadinessOf } from "../../core/weather/steadiness.ts";
 import { transparencyOf } from "../../core/weather/transparency.ts";
 import type { ModelVote, NightVerdict } from "../../core/weather/verdict.ts";
 import { clockSpan, clockTime, dateWords, durationWords } from "./clock.ts";
+import { withMinus } from "./minus.ts";
 import { listWords } from "./sky.ts";
 
 /** `go`, `outlook: go`, `no verdict`. */
@@ -180,5 +181,5 @@ export function limitsLine(limits: ObservingLimits): string {
 
 /** `6`, `5.5`. */
 function tenths(value: number): string {
-  return String(Math.round(value * 10) / 10).replace("-", "−");
+  return withMinus(Math.round(value * 10) / 10);
 }
