@@ -39,7 +39,7 @@ export async function announceSession(request: Request, context: Context): Promi
   refuseWithoutEvents(request, announcements, settings?.scheduledEvents ?? false);
   await refuseTwice(request, announcements, drafted.invitation);
   const outcome = await announcements.announce(request.club, drafted.invitation, drafted.chart);
-  return describeOutcome(request, drafted, outcome, "Announced");
+  return describeOutcome(drafted, outcome, "Announced");
 }
 
 /** Answers `outreach change`. */
@@ -74,7 +74,7 @@ export async function changeSession(request: Request, context: Context): Promise
   const settings = (await context.books.clubs.settings(request.club)).outreach;
   refuseWithoutEvents(request, announcements, settings?.scheduledEvents ?? false);
   const outcome = await announcements.change(request.club, announced.id, drafted.invitation, drafted.chart);
-  return describeOutcome(request, drafted, outcome, "Changed");
+  return describeOutcome(drafted, outcome, "Changed");
 }
 
 /** Answers `outreach cancel`. */
@@ -263,7 +263,6 @@ function invitationSections(invitation: Invitation): Answer["sections"] {
 }
 
 function describeOutcome(
-  request: Request,
   { invitation, crewCautions }: Drafted,
   outcome: AnnounceOutcome,
   done: string,

@@ -172,7 +172,7 @@ type FigureLine = EyeFigure & ShowpieceLine;
 
 /** For the bare eye: everybody at once, with a pointing hand. */
 export const EYE_FIGURES: readonly FigureLine[] = [
-  figure("The Plough", 183, 55.5, 25, 3.3, 7, "The two stars at its end point to the pole star."),
+  figure("the Plough", 183, 55.5, 25, 3.3, 7, "The two stars at its end point to the pole star."),
   figure(
     "Polaris, the pole star",
     37.95,
@@ -247,7 +247,7 @@ export const EYE_FIGURES: readonly FigureLine[] = [
     "Follow the curve of the Plough's handle: an orange giant 37 light years away.",
   ),
   figure(
-    "The Northern Crown",
+    "the Northern Crown",
     235,
     29,
     7,
@@ -256,7 +256,7 @@ export const EYE_FIGURES: readonly FigureLine[] = [
     "A half circle of stars, one of them brighter: the jewel.",
   ),
   figure(
-    "The Summer Triangle",
+    "the Summer Triangle",
     297.7,
     33,
     38,
@@ -274,7 +274,7 @@ export const EYE_FIGURES: readonly FigureLine[] = [
     "Our pole star in 12,000 years' time, when the Earth's axis has swung round.",
   ),
   figure(
-    "The Square of Pegasus",
+    "the Square of Pegasus",
     354,
     22,
     20,
@@ -293,7 +293,7 @@ export const EYE_FIGURES: readonly FigureLine[] = [
   ),
   figure("Fomalhaut", 344.41, -29.62, 1, 1.2, 3, "The lonely one: hardly another bright star around it."),
   figure(
-    "The Southern Cross",
+    "the Southern Cross",
     187,
     -60,
     6,
@@ -302,7 +302,7 @@ export const EYE_FIGURES: readonly FigureLine[] = [
     "Its long arm, drawn out four and a half times, leads to the sky's south pole.",
   ),
   figure(
-    "The Pointers",
+    "the Pointers",
     215,
     -60.6,
     5,
@@ -320,7 +320,7 @@ export const EYE_FIGURES: readonly FigureLine[] = [
     "The second brightest star, by which spacecraft find their way.",
   ),
   figure(
-    "The Milky Way in Cygnus",
+    "the Milky Way in Cygnus",
     305,
     40,
     30,
@@ -329,7 +329,7 @@ export const EYE_FIGURES: readonly FigureLine[] = [
     "The light of stars too many and too far to be seen one by one: our galaxy from within.",
   ),
   figure(
-    "The Milky Way in Sagittarius",
+    "the Milky Way in Sagittarius",
     270,
     -28,
     25,

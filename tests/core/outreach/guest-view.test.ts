@@ -74,7 +74,7 @@ describe("guestView", () => {
 
   it("keeps figures of stars for the bare eye", () => {
     expect(view("Orion", EYES, CITY, "families")).not.toBeNull();
-    expect(view("The Plough", telescope(80), COUNTRY, "adults")).toBeNull();
+    expect(view("the Plough", telescope(80), COUNTRY, "adults")).toBeNull();
   });
 
   it("splits Albireo, 35″, in 80 mm, and not Algieba, 5″, in binoculars", () => {
