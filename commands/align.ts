@@ -56,7 +56,7 @@ export const align: Command = {
 };
 
 function describeAlignment(request: Request, found: SettingUp): Answer {
-  const { rig, situation, sky, target, damage, turn } = found;
+  const { rig, situation, sky, target, damage } = found;
   const { site, times, verdict, report } = situation;
   const zone = site.timeZone;
   const [star] = sky.poleStars;
@@ -72,30 +72,9 @@ function describeAlignment(request: Request, found: SettingUp): Answer {
       lines: alignmentLines(sky.choice, ALIGNMENT_RULES.faintestMags[0] ?? 0),
     },
     { heading: "Focus", lines: [focusLine(sky.focus, name)] },
-    {
-      heading: "Through the night",
-      lines: [
-        ...(name !== null && target !== null && rig.mount === "german"
-          ? [flipLine(name, target.night.meridianFlip, FLIP_MINUTES, zone)]
-          : []),
-        ...(name !== null && rig.kind === "camera" && rig.mount === "altazimuth"
-          ? [turnLine(turn, name, zone)]
-          : []),
-        ...dewLines(situation),
-      ],
-    },
+    { heading: "Through the night", lines: nightLines(found, name) },
     { heading: "If the axis is off", lines: polar ? damageLines(damage, guided) : [] },
-    {
-      heading: "",
-      lines: [
-        ...(sky.byDay ? ["The Sun is up: the stars named here cannot be seen now. Ask with “time”."] : []),
-        ...(target?.chosen
-          ? [`Reckoned for ${name}, which fits tonight first; name a “target” for another.`]
-          : []),
-        ...found.assumptions,
-        ...report.problems,
-      ],
-    },
+    { heading: "", lines: smallPrint(found, name) },
   ];
   return {
     title: `Setting up at ${site.name}, ${dateWords(times.night.date)}, ${clockTime(sky.at, zone)}${verdict.sample ? " (sample forecast)" : ""}`,
@@ -116,6 +95,34 @@ function describeAlignment(request: Request, found: SettingUp): Answer {
     figures: alignFigures(found),
     credits: report.credits,
   };
+}
+
+/** What the night does to the mount: flip or turn of the field, and dew. */
+function nightLines({ rig, situation, target, turn }: SettingUp, name: string | null): readonly string[] {
+  const zone = situation.site.timeZone;
+  return [
+    ...(name !== null && target !== null && rig.mount === "german"
+      ? [flipLine(name, target.night.meridianFlip, FLIP_MINUTES, zone)]
+      : []),
+    ...(name !== null && rig.kind === "camera" && rig.mount === "altazimuth"
+      ? [turnLine(turn, name, zone)]
+      : []),
+    ...dewLines(situation),
+  ];
+}
+
+function smallPrint(
+  { situation, sky, target, assumptions }: SettingUp,
+  name: string | null,
+): readonly string[] {
+  return [
+    ...(sky.byDay ? ["The Sun is up: the stars named here cannot be seen now. Ask with “time”."] : []),
+    ...(target?.chosen
+      ? [`Reckoned for ${name}, which fits tonight first; name a “target” for another.`]
+      : []),
+    ...assumptions,
+    ...situation.report.problems,
+  ];
 }
 
 /** The reticle, or the drift method where the pole star is no use; nothing to set without a polar axis. */

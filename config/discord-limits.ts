@@ -10,7 +10,6 @@ export const EMBED_TITLE_LENGTH = 256;
 export const EMBED_DESCRIPTION_LENGTH = 4096;
 export const EMBED_FIELD_LENGTH = 1024;
 export const BUTTON_LABEL_LENGTH = 80;
-export const BUTTON_ID_LENGTH = 100;
 export const BUTTONS_A_ROW = 5;
 export const ROWS_A_MESSAGE = 5;
 export const FILES_A_MESSAGE = 10;

@@ -120,7 +120,7 @@ async function main(): Promise<void> {
           "20.8",
         ];
         const { figures } = await ask(words, `${date}T12:00:00Z`, NO_FORECASTS);
-        const targets = figures.targets as unknown as readonly { readonly object: Named }[];
+        const targets = figures.targets as readonly { readonly object: Named }[];
         cells.push(targets.map(({ object }) => shownName(object)).join(", "));
       }
       tables.push(`| ${season} | ${cells.join(" | ")} |`);
