@@ -5,7 +5,9 @@
  */
 import { DateTime } from "luxon";
 import type { Site } from "../core/site.ts";
+import type { FixedPlace } from "../core/targets/placer.ts";
 import {
+  type BestWeeks,
   bestWeeks,
   neverClears,
   type SeasonMonth,
@@ -60,11 +62,8 @@ type FixedTarget = Exclude<Target, { kind: "body" }>;
 function describeSeason(request: Request, site: Site, what: FixedTarget, clearance: Clearance): Answer {
   const place = what.kind === "object" ? what.object : what;
   const night = nightOf(request, site);
-  const begun = DateTime.fromISO(night.date, { zone: "utc" }).startOf("month");
-  const first = begun.toFormat("yyyy-MM-dd");
-  const nights = seasonNights(site, place, clearance, first, NIGHTS_IN_A_YEAR);
+  const { first, nights, best } = wholeSeason(site, place, clearance, night.date);
   const months = seasonMonths(nights).slice(0, 12);
-  const best = bestWeeks(nights);
   const name = targetName(what);
   const summary =
     best === null
@@ -74,22 +73,26 @@ function describeSeason(request: Request, site: Site, what: FixedTarget, clearan
     title: `${name} through the year from ${site.name}`,
     summary,
     sections: [
-      {
-        heading: "Hours a night",
-        lines: [`Above the skyline and ${clearance.leastAltitudeDeg}°, the Sun below −18°.`],
-        table: {
-          columns: ["Month", "Moon down", "Moon or not"],
-          rows: months.map((month) => [
-            monthWords(month.month),
-            durationWords(month.moonFreeHours),
-            durationWords(month.darkHours),
+      ...(best === null
+        ? []
+        : [
+            {
+              heading: "Hours a night",
+              lines: [`Above the skyline and ${clearance.leastAltitudeDeg}°, the Sun below −18°.`],
+              table: {
+                columns: ["Month", "Moon down", "Moon or not"],
+                rows: months.map((month) => [
+                  monthWords(month.month),
+                  durationWords(month.moonFreeHours),
+                  durationWords(month.darkHours),
+                ]),
+              },
+            },
           ]),
-        },
-      },
     ],
-    charts: [seasonChart(name, months, best, first, summary)],
+    charts: best === null ? [] : [seasonChart(name, months, best, first, summary)],
     cautions: [],
-    next: followUps(request, what, best),
+    next: followUps(request, what, best, night.date),
     figures: {
       object: objectFigures(what, site, night.noon),
       months: months.map((month) => ({ ...month })),
@@ -98,6 +101,18 @@ function describeSeason(request: Request, site: Site, what: FixedTarget, clearan
     },
     credits: [],
   };
+}
+
+/** A year from the month of a night on, or from where the season that runs by then began. */
+function wholeSeason(site: Site, place: FixedPlace, clearance: Clearance, date: string) {
+  const monthOf = (day: string) => `${day.slice(0, 7)}-01`;
+  const yearFrom = (first: string) => {
+    const nights = seasonNights(site, place, clearance, first, NIGHTS_IN_A_YEAR);
+    return { first, nights, best: bestWeeks(nights) };
+  };
+  const year = yearFrom(monthOf(date));
+  const begun = year.best?.from ?? date;
+  return begun < year.first ? yearFrom(monthOf(begun)) : year;
 }
 
 function neverSummary(
@@ -123,7 +138,7 @@ function dayWords(date: string): string {
 function seasonChart(
   name: string,
   months: readonly SeasonMonth[],
-  best: ReturnType<typeof bestWeeks>,
+  best: BestWeeks,
   firstDate: string,
   summary: string,
 ): SeasonChart {
@@ -131,10 +146,7 @@ function seasonChart(
   return {
     kind: "season",
     name: "season",
-    title:
-      best === null
-        ? `${name} has no season here`
-        : `${name}: ${dayWords(best.from)} to ${dayWords(best.to)}`,
+    title: `${name}: ${dayWords(best.from)} to ${dayWords(best.to)}`,
     alt: `Dark, Moon-free hours a night in each of twelve months, at most ${most.toFixed(1)}. ${summary}`,
     cautions: [],
     caption: "Dark, Moon-free hours a night above the skyline",
@@ -142,14 +154,11 @@ function seasonChart(
       label: DateTime.fromISO(`${month}-01`, { zone: "utc" }).setLocale("en-GB").toFormat("LLL"),
       hoursPerNight: moonFreeHours,
     })),
-    best:
-      best === null
-        ? null
-        : {
-            fromMonth: monthsFrom(firstDate, best.from),
-            toMonth: monthsFrom(firstDate, best.to),
-            label: "best weeks",
-          },
+    best: {
+      fromMonth: monthsFrom(firstDate, best.from),
+      toMonth: monthsFrom(firstDate, best.to),
+      label: "best weeks",
+    },
   };
 }
 
@@ -160,13 +169,24 @@ function monthsFrom(firstDate: string, date: string): number {
   return Math.min(12, to.diff(from, "months").months);
 }
 
-function followUps(request: Request, what: FixedTarget, best: ReturnType<typeof bestWeeks>): Answer["next"] {
+function followUps(
+  request: Request,
+  what: FixedTarget,
+  best: BestWeeks | null,
+  date: string,
+): Answer["next"] {
   const target = shortName(what);
   const where = keptOptions(request, ["site"]);
   const tonight = { label: `${target} tonight`, command: "target", options: { target, ...where } };
-  if (best === null) return [tonight];
+  // A season that runs has opened.
+  if (best === null || (best.from <= date && date <= best.to)) return [tonight];
+  const opens = best.from > date ? best.from : yearAfter(best.from);
   return [
     tonight,
-    { label: "When the season opens", command: "target", options: { target, night: best.from, ...where } },
+    { label: "When the season opens", command: "target", options: { target, night: opens, ...where } },
   ];
+}
+
+function yearAfter(date: string): string {
+  return DateTime.fromISO(date, { zone: "utc" }).plus({ years: 1 }).toFormat("yyyy-MM-dd");
 }

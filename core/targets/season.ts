@@ -138,30 +138,49 @@ const SMOOTHING_NIGHTS = 22;
 /** The best weeks reach this share of the best. */
 const BEST_SHARE = 0.85;
 
+export type BestWeeks = {
+  /** First and last night of the run around the best one. */
+  readonly from: string;
+  readonly to: string;
+  readonly hoursPerNight: number;
+};
+
 /**
  * The weeks in which the object gets the most hours, the Moon's phases averaged out.
  *
- * @returns first and last night of the run around the best one; `null` when it never gets any
+ * @param nights - of one whole year, in order; the year is taken as a ring, so that a season which
+ *   runs across its first night is not cut in two: it then begins in the year before
+ * @returns `null` when the object never gets any hours
  */
-export function bestWeeks(
-  nights: readonly SeasonNight[],
-): { readonly from: string; readonly to: string; readonly hoursPerNight: number } | null {
+export function bestWeeks(nights: readonly SeasonNight[]): BestWeeks | null {
+  const all = nights.length;
   const half = SMOOTHING_NIGHTS / 2;
+  const onRing = (index: number) => nights[(index + all) % all];
   const smooth = nights.map((_, index) => {
-    const around = nights.slice(Math.max(0, index - half), index + half + 1);
-    return around.reduce((sum, night) => sum + night.darkHours, 0) / around.length;
+    let sum = 0;
+    for (let aside = -half; aside <= half; aside++) sum += onRing(index + aside)?.darkHours ?? 0;
+    return sum / (2 * half + 1);
   });
   const most = Math.max(...smooth);
   if (!(most > 0)) return null;
-  const peak = smooth.indexOf(most);
-  const good = (index: number) => (smooth[index] ?? 0) >= BEST_SHARE * most;
-  let from = peak;
-  let to = peak;
-  while (from > 0 && good(from - 1)) from--;
-  while (to < nights.length - 1 && good(to + 1)) to++;
-  const first = nights[from];
-  const last = nights[to];
-  return first && last ? { from: first.date, to: last.date, hoursPerNight: most } : null;
+  const good = (index: number) => (smooth[(index + all) % all] ?? 0) >= BEST_SHARE * most;
+  let from = smooth.indexOf(most);
+  let to = from;
+  while (to - from < all - 1 && good(from - 1)) from--;
+  while (to - from < all - 1 && good(to + 1)) to++;
+  const first = onRing(from);
+  const last = onRing(to);
+  if (first === undefined || last === undefined) return null;
+  const acrossTheFirst = from < 0 || to >= all;
+  return {
+    from: acrossTheFirst ? yearBefore(first.date) : first.date,
+    to: last.date,
+    hoursPerNight: most,
+  };
+}
+
+function yearBefore(date: string): string {
+  return DateTime.fromISO(date, { zone: "utc" }).minus({ years: 1 }).toFormat("yyyy-MM-dd");
 }
 
 /** Whether an object never clears what it must at this site, whatever the hour. */

@@ -47,6 +47,15 @@ describe("bestWeeks", () => {
     expect(best?.to.slice(5, 7)).toMatch(/12|01|02/);
   });
 
+  it("gives one season whichever month the year is begun in", () => {
+    const asked = (first: string) => bestWeeks(seasonNights(FELL, CRESCENT, CLEARANCE, first, 365));
+    const [summer, autumn] = [asked("2026-05-01"), asked("2026-09-01")];
+    if (summer === null || autumn === null) throw new Error("no season");
+    const days = (one: string, other: string) => Math.abs(Date.parse(one) - Date.parse(other)) / 86_400_000;
+    expect(days(summer.from, autumn.from)).toBeLessThanOrEqual(4);
+    expect(days(summer.to, autumn.to)).toBeLessThanOrEqual(4);
+  });
+
   it("is none for what never rises", () => {
     expect(
       bestWeeks(seasonNights(FELL, { raDeg: 100, decDeg: -70 }, CLEARANCE, "2026-01-01", 365)),
