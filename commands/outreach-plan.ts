@@ -76,7 +76,9 @@ function describePlan(request: Request, evening: PublicEvening, weather: string)
   const caption = `${clockSpan(session, zone)}, ${audienceWords(audience)}, ${listWords(evening.instruments.map(instrumentWords))}`;
   const onPaper = [
     ...evening.stations.map((station) => stationBlock(evening, station)),
-    ...sections.slice(2),
+    { heading: "If clouds come", lines: cloudLines(turns) },
+    { heading: "Not to forget", lines: checklist.flatMap((part) => part.short) },
+    { heading: "Weather", lines: [weather] },
   ].filter(({ lines }) => lines.length > 0);
   const sheet = sheetOf({ title, summary, sections: onPaper, cautions, caption });
   return {

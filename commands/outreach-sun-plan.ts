@@ -116,7 +116,16 @@ function describePlan(request: Request, plan: SunPlan): Answer {
     title,
     summary,
     sections,
-    charts: [sheetOf(parts)],
+    charts: [
+      sheetOf({
+        ...parts,
+        sections: [
+          ...sections.slice(0, 2),
+          { heading: "Not to forget", lines: checklist.flatMap((part) => part.short) },
+          { heading: "Weather", lines: [plan.weather] },
+        ],
+      }),
+    ],
     cautions,
     next: [
       {

@@ -40,6 +40,33 @@ export const CHECKLIST = {
   aside: "No other telescope and no binoculars stand about uncapped while the Sun is up.",
 } as const;
 
+/** The same in a few words, for the printed page. */
+export const CHECKLIST_SHORT: Readonly<Record<keyof typeof CHECKLIST, string>> = {
+  leave: "Leave, insurance, one person in charge",
+  capsUntilSunset: "Everything capped and turned away until the Sun is down",
+  alignFinders: "Finders: on a distant lamp or a star, never near the Sun",
+  coolDown: "Telescopes outdoors to cool",
+  cables: "Red lamps on legs and cables",
+  steps: "Steps at each eyepiece",
+  darkAdaptation: "Twenty minutes without white light before the faint things",
+  redLight: "Red torches, pointed down",
+  moonlight: "The Moon lights the field",
+  power: "Batteries charged, off the wet ground; mains through a residual-current device",
+  dew: "Dew: shields and heaters on from the start",
+  laser: "Laser: by local law, in one trained hand, or an arm instead",
+  cold: "Cold: gloves, blankets, a warm place",
+  children: "Adults stay with their children; a helper at every telescope",
+  binoculars: "Straps round necks first",
+  heavy: "Two lift what is heavy",
+  after: "Count the eyepieces, walk the ground",
+  inspectFilters: "Every front filter held to a lamp, then taped on over the FRONT",
+  finders: "Finders off or capped",
+  viewers: "Viewers to ISO 12312-2, looked over; never with optics",
+  neverAlone: "Somebody at every telescope, always; cap before walking away",
+  sunCream: "Shade, water, hats, sun cream",
+  aside: "Nothing else uncapped while the Sun is up",
+};
+
 /** What can be done when clouds come. */
 export const CLOUD_PLAN = {
   gaps: "Broken cloud: keep one telescope on the brightest thing in a gap, and let the queue come to it.",

@@ -10,12 +10,12 @@ import { drawJupiter } from "./jupiter-chart.ts";
 import { drawMoon } from "./moon-chart.ts";
 import { drawNight } from "./night-chart.ts";
 import { drawOutreachStrip } from "./outreach-strip.ts";
-import { page } from "./page.ts";
+import { PAGE_WIDTH_PX, page } from "./page.ts";
 import { drawPole } from "./pole-chart.ts";
 import { drawProgress } from "./progress-chart.ts";
 import { pngOf } from "./raster.ts";
 import { drawSeason } from "./season-chart.ts";
-import { sheetSvg } from "./sheet-chart.ts";
+import { drawSheet } from "./sheet-chart.ts";
 import { drawSubLength } from "./sub-length-chart.ts";
 import { drawSun } from "./sun-chart.ts";
 
@@ -50,15 +50,17 @@ export function chartSvg(chart: Chart): string {
     case "jupiter":
       return page(chart, drawJupiter(chart));
     case "sheet":
-      return sheetSvg(chart);
+      return drawSheet(chart).svg;
   }
 }
 
 /**
- * A chart as a PNG, 800 px wide.
+ * A chart as a PNG, 800 px wide; a sheet of two columns 1000 px.
  *
  * @throws RangeError as {@link chartSvg} does
  */
 export async function drawChart(chart: Chart): Promise<Uint8Array> {
-  return pngOf(chartSvg(chart));
+  if (chart.kind !== "sheet") return pngOf(chartSvg(chart));
+  const { svg, widthPx } = drawSheet(chart);
+  return pngOf(svg, widthPx > PAGE_WIDTH_PX ? "wide" : "page");
 }

@@ -83,7 +83,12 @@ export function page(heading: Heading, drawing: Drawing): string {
 }
 
 /** The root element, with the ground and the patterns that drawings may use. */
-export function sheetOfPaper(heightPx: number, ground: string, content: Svg): string {
+export function sheetOfPaper(
+  heightPx: number,
+  ground: string,
+  content: Svg,
+  widthPx = PAGE_WIDTH_PX,
+): string {
   const hatch = element(
     "pattern",
     {
@@ -99,10 +104,10 @@ export function sheetOfPaper(heightPx: number, ground: string, content: Svg): st
     "svg",
     {
       xmlns: "http://www.w3.org/2000/svg",
-      width: PAGE_WIDTH_PX,
+      width: widthPx,
       height: heightPx,
-      viewBox: `0 0 ${PAGE_WIDTH_PX} ${heightPx}`,
+      viewBox: `0 0 ${widthPx} ${heightPx}`,
     },
-    [element("defs", {}, [hatch]), rect(0, 0, PAGE_WIDTH_PX, heightPx, { fill: ground }), content],
+    [element("defs", {}, [hatch]), rect(0, 0, widthPx, heightPx, { fill: ground }), content],
   ).markup;
 }

@@ -1,12 +1,13 @@
 /**
- * SVG to PNG, twice the page's size so that it is crisp on a phone. The renderer is
+ * SVG to PNG, larger than the page so that it is crisp on a phone. The renderer is
  * loaded with the first picture and works off the main thread.
  *
  * @packageDocumentation
  */
 import { FONT_FAMILY, FONT_FILES } from "./font.ts";
 
-const PIXELS_PER_PAGE_PIXEL = 2;
+/** A page as wide as every chart; a wide sheet, to print, has its words large enough already. */
+const PIXELS_PER_PAGE_PIXEL = { page: 2, wide: 1.25 } as const;
 
 let renderer: Promise<typeof import("@resvg/resvg-js")> | null = null;
 
@@ -15,11 +16,14 @@ let renderer: Promise<typeof import("@resvg/resvg-js")> | null = null;
  *
  * @throws Error when the text is not well-formed SVG (a bug in a chart)
  */
-export async function pngOf(svg: string): Promise<Uint8Array> {
+export async function pngOf(
+  svg: string,
+  size: keyof typeof PIXELS_PER_PAGE_PIXEL = "page",
+): Promise<Uint8Array> {
   renderer ??= import("@resvg/resvg-js");
   const { renderAsync } = await renderer;
   const image = await renderAsync(svg, {
-    fitTo: { mode: "zoom", value: PIXELS_PER_PAGE_PIXEL },
+    fitTo: { mode: "zoom", value: PIXELS_PER_PAGE_PIXEL[size] },
     font: {
       loadSystemFonts: false,
       fontFiles: Object.values(FONT_FILES),

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { CHECKLIST } from "../../config/outreach-checklist.ts";
+import { CHECKLIST, CHECKLIST_SHORT } from "../../config/outreach-checklist.ts";
 
 /** What the plan says of itself, as far as the checklist asks. */
 export type ChecklistFacts = {
@@ -23,7 +23,12 @@ export type ChecklistFacts = {
   readonly cold: boolean;
 };
 
-export type ChecklistPart = { readonly heading: string; readonly lines: readonly string[] };
+export type ChecklistPart = {
+  readonly heading: string;
+  readonly lines: readonly string[];
+  /** The same in a few words, for the printed page. */
+  readonly short: readonly string[];
+};
 
 /** Before, during and after an evening. */
 export function eveningChecklist(facts: ChecklistFacts): readonly ChecklistPart[] {
@@ -32,30 +37,30 @@ export function eveningChecklist(facts: ChecklistFacts): readonly ChecklistPart[
     [
       "Before",
       [
-        [true, CHECKLIST.leave],
-        [true, `Gear out from ${facts.setUp}.`],
-        [facts.sunset !== null, `${CHECKLIST.capsUntilSunset} Sunset is at ${facts.sunset ?? "–"}.`],
-        [telescopes, CHECKLIST.coolDown],
-        [telescopes, CHECKLIST.alignFinders],
-        [facts.heavy, CHECKLIST.heavy],
-        [telescopes, CHECKLIST.power],
-        [facts.dew, CHECKLIST.dew],
-        [telescopes, CHECKLIST.cables],
+        [true, "leave", `Gear out from ${facts.setUp}.`],
+        [facts.sunset !== null, "capsUntilSunset", `Sunset is at ${facts.sunset ?? "–"}.`],
+        [telescopes, "coolDown"],
+        [telescopes, "alignFinders"],
+        [facts.heavy, "heavy"],
+        [telescopes, "power"],
+        [facts.dew, "dew"],
+        [telescopes, "cables"],
       ],
     ],
     [
       "During",
       [
-        [facts.needsDarkness, CHECKLIST.darkAdaptation],
-        [true, facts.brightMoon ? `${CHECKLIST.moonlight} ${CHECKLIST.redLight}` : CHECKLIST.redLight],
-        [facts.eyes, CHECKLIST.laser],
-        [children, CHECKLIST.children],
-        [children && telescopes, CHECKLIST.steps],
-        [facts.binoculars, CHECKLIST.binoculars],
-        [facts.cold, CHECKLIST.cold],
+        [facts.needsDarkness, "darkAdaptation"],
+        [facts.brightMoon, "moonlight"],
+        [true, "redLight"],
+        [facts.eyes, "laser"],
+        [children, "children"],
+        [children && telescopes, "steps"],
+        [facts.binoculars, "binoculars"],
+        [facts.cold, "cold"],
       ],
     ],
-    ["After", [[true, CHECKLIST.after]]],
+    ["After", [[true, "after"]]],
   ]);
 }
 
@@ -69,32 +74,41 @@ export function sunChecklist(facts: {
     [
       "Before",
       [
-        [true, CHECKLIST.inspectFilters],
-        [true, CHECKLIST.finders],
-        [facts.eyes, CHECKLIST.viewers],
-        [true, CHECKLIST.aside],
-        [true, CHECKLIST.leave],
-        [true, `Gear out from ${facts.setUp}.`],
-        [true, CHECKLIST.sunCream],
+        [true, "inspectFilters"],
+        [true, "finders"],
+        [facts.eyes, "viewers"],
+        [true, "aside"],
+        [true, "leave", `Gear out from ${facts.setUp}.`],
+        [true, "sunCream"],
       ],
     ],
     [
       "During",
       [
-        [true, CHECKLIST.neverAlone],
-        [facts.children, CHECKLIST.children],
-        [facts.children, CHECKLIST.steps],
+        [true, "neverAlone"],
+        [facts.children, "children"],
+        [facts.children, "steps"],
       ],
     ],
-    ["After", [[true, CHECKLIST.after]]],
+    ["After", [[true, "after"]]],
   ]);
 }
 
+type Row = readonly [applies: boolean, item: keyof typeof CHECKLIST, more?: string];
+
 function parts(
-  given: readonly (readonly [string, readonly (readonly [boolean, string])[]])[],
+  given: readonly (readonly [heading: string, rows: readonly Row[]])[],
 ): readonly ChecklistPart[] {
-  return given.map(([heading, lines]) => ({
-    heading,
-    lines: lines.filter(([applies]) => applies).map(([, text]) => text),
-  }));
+  return given.map(([heading, rows]) => {
+    const applying = rows.filter(([applies]) => applies);
+    return {
+      heading,
+      lines: applying.map(([, item, more]) =>
+        more === undefined ? CHECKLIST[item] : `${CHECKLIST[item]} ${more}`,
+      ),
+      short: applying.map(([, item, more]) =>
+        more === undefined ? `${CHECKLIST_SHORT[item]}.` : `${CHECKLIST_SHORT[item]}. ${more}`,
+      ),
+    };
+  });
 }

@@ -240,6 +240,16 @@ describe("/outreach plan, what goes with it", () => {
     );
   });
 
+  it("keeps the sheet to one page, about as tall as A4 is to its width", async () => {
+    for (const audience of ["families", "adults"]) {
+      const answer = await plan({ night: "2026-11-17", audience });
+      const [, width, height] =
+        /width="(\d+)" height="(\d+)"/.exec(chartSvg(answer.charts[0] as never)) ?? [];
+      // ISO 216: 1 to √2, and a little more for the cautions.
+      expect(Number(height) / Number(width)).toBeLessThan(1.7);
+    }
+  });
+
   it("puts the solar caution first while gear stands out before sunset", async () => {
     // Sunset at 54.5° north on 3 October is at 17:43 UTC, 18:43 on the clock (almanac; from memory).
     const early = await plan({ night: "2026-10-03", hours: "18:30-20:30" });
