@@ -19,8 +19,10 @@ import { type BegunTarget, begunTargets } from "../core/log/progress.ts";
 import type { Rig } from "../core/rig/rig.ts";
 import { type CardTarget, type RunCard, runCard } from "../core/targets/run-card.ts";
 import { type FitsTonight, type FittingTarget, fitsTonight } from "../core/targets/tonight.ts";
+import { viewingCard } from "../core/targets/viewing-card.ts";
 import { columnsOf } from "./catalogue-columns.ts";
 import type { Context } from "./context.ts";
+import { lightAssumptions } from "./light-assumptions.ts";
 import { clearanceOf, rigTonight } from "./looking.ts";
 import { filterIfAny } from "./read/filter.ts";
 import { wholeNumberOption } from "./read/numbers.ts";
@@ -93,7 +95,8 @@ function cardOf({ times, verdict }: Situation, rig: Rig, fits: FitsTonight): Run
   const [first, ...others] = fits.targets.map(cardTarget);
   if (first === undefined) return null;
   const polar = POLAR_MOUNTS.includes(rig.mount);
-  return runCard({ times, first, others, dew: verdict.dew, polar }, RUN_CARD_RULES);
+  const question = { times, first, others, dew: verdict.dew, polar };
+  return rig.kind === "visual" ? viewingCard(question, RUN_CARD_RULES) : runCard(question, RUN_CARD_RULES);
 }
 
 function cardTarget({ target, night }: FittingTarget): CardTarget {
@@ -104,6 +107,15 @@ function cardTarget({ target, night }: FittingTarget): CardTarget {
     worthOfHour: usableHours > 0 ? countingHours / usableHours : 0,
     meridianFlip: night.meridianFlip,
   };
+}
+
+/** What the list was made with for want of the member's own data. */
+export function eveningAssumptions({ situation, rig, fits }: Evening): readonly string[] {
+  return lightAssumptions(
+    situation,
+    rig,
+    fits.targets.map(({ filter }) => filter),
+  );
 }
 
 /** What is begun of a target; `null` of one that is not. */

@@ -12,17 +12,24 @@ import { objectFigures, siteFigures, spanFigures } from "./object-figures.ts";
 import type { Situation } from "./situation.ts";
 import { sizeWords, targetKind } from "./words/target-words.ts";
 
-/** All that `target` tells, by number. */
+/**
+ * All that `target` tells, by number.
+ *
+ * @param placeAt - the instant for which a moving target's place stands in `object`
+ */
 export function targetFigures(
   situation: Situation,
   what: Target,
   found: TargetNight,
   track: readonly TrackPoint[],
+  placeAt: Date,
+  assumptions: readonly string[],
 ): { readonly [name: string]: Figure } {
   const { site, times, conditions } = situation;
   const size = what.kind === "object" ? sizeWords(what.object) : null;
   return {
-    object: objectFigures(what, site, times.night.noon),
+    object: objectFigures(what, site, placeAt),
+    ...(what.kind === "body" ? { placeAt: placeAt.toISOString() } : {}),
     kindWords: targetKind(what),
     sizeWords: size,
     night: times.night.date,
@@ -43,6 +50,6 @@ export function targetFigures(
       moonCost: counted.moonCost,
     })),
     meridianFlip: isoOrNull(found.meridianFlip),
-    assumptions: [...situation.assumptions],
+    assumptions: [...assumptions],
   };
 }

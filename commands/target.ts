@@ -9,16 +9,18 @@ import {
   TRACK_STEP_MINUTES_UNASKED,
 } from "../config/input-limits.ts";
 import { KIND_BRIGHTNESS } from "../config/ranking.ts";
-import { intervalHours, longestInterval } from "../core/interval.ts";
+import { type Interval, intervalHours, longestInterval } from "../core/interval.ts";
+import type { Night } from "../core/night/night.ts";
 import { objectBrightness } from "../core/targets/object-brightness.ts";
 import type { SurfaceBrightness, Target } from "../core/targets/sky-object.ts";
-import { type TargetNight, targetNight, usableSpans } from "../core/targets/target-night.ts";
+import { middleOf, type TargetNight, targetNight, usableSpans } from "../core/targets/target-night.ts";
 import { type TrackPoint, trackBetween } from "../core/targets/target-track.ts";
 import type { Answer, FollowUp, Section } from "./answer.ts";
 import { AskError } from "./ask-error.ts";
 import { cautionsFor } from "./cautions.ts";
 import type { Command } from "./command.ts";
 import { keptOptions } from "./kept-options.ts";
+import { lightAssumptions } from "./light-assumptions.ts";
 import { type RigTonight, rigTonight } from "./looking.ts";
 import { nightChartSpan, nightPicture } from "./night-picture.ts";
 import { endToSunriseMinutes, pointingAt } from "./pointings.ts";
@@ -30,10 +32,11 @@ import { targetOf } from "./read/target.ts";
 import type { Request } from "./request.ts";
 import { type Situation, situationOf } from "./situation.ts";
 import { targetFigures } from "./target-figures.ts";
+import { capital } from "./words/capital.ts";
 import { clockSpan, clockTime, dateWords, durationWords } from "./words/clock.ts";
 import { moonWords } from "./words/night-words.ts";
 import { compassWords } from "./words/sky.ts";
-import { shortName, targetName } from "./words/target-words.ts";
+import { shortName, targetInSentence, targetName } from "./words/target-words.ts";
 
 export const target: Command = {
   definition: {
@@ -68,9 +71,15 @@ export const target: Command = {
       range.to ?? span.end,
       range.stepMinutes,
     );
-    return describeTarget(request, situation, tonight, what, track);
+    const placeAt = range.from ?? instantWithin(situation.times.night, request.at);
+    return describeTarget(request, situation, tonight, what, track, placeAt);
   },
 };
+
+/** The clock's instant where the night holds it, else the night's middle. */
+function instantWithin(night: Night, at: Date): Date {
+  return at >= night.noon && at < night.nextNoon ? at : middleOf(night);
+}
 
 /** The part of the track asked for. */
 function trackRange(request: Request) {
@@ -126,11 +135,13 @@ function describeTarget(
   tonight: RigTonight,
   what: Target,
   track: readonly TrackPoint[],
+  placeAt: Date,
 ): Answer {
   const { site, times, verdict, report } = situation;
   const found = nightOfTarget(situation, tonight, what);
   const longest = longestInterval(found.windows);
-  const name = targetName(what);
+  const name = targetInSentence(what);
+  const assumptions = lightAssumptions(situation, tonight.rig, [tonight.filter]);
   const zone = site.timeZone;
   const summary = summaryWords(situation, tonight, what, found);
   const cautions = cautionsFor({
@@ -143,27 +154,31 @@ function describeTarget(
     endToSunriseMinutes: endToSunriseMinutes(times, found.windows.at(-1)?.end ?? null),
   });
   return {
-    title: `${name} on ${dateWords(times.night.date)}${verdict.sample ? " (sample forecast)" : ""}`,
+    title: `${capital(name)} on ${dateWords(times.night.date)}${verdict.sample ? " (sample forecast)" : ""}`,
     summary,
-    sections: [windowSection(situation, tonight, what, found), pathSection(situation, found)].filter(
-      (section) => section.lines.length > 0,
-    ),
+    sections: [
+      windowSection(situation, tonight, what, found),
+      pathSection(situation, found),
+      { heading: "", lines: longest === null ? [] : assumptions },
+    ].filter((section) => section.lines.length > 0),
     charts: [
       nightPicture({
         site,
         times,
         hours: verdict.kind === "unknown" ? [] : verdict.hours,
-        paths: [{ name, track: found.track, windows: found.windows }],
+        paths: [{ name: targetName(what), track: found.track, windows: found.windows }],
         window: longest === null ? null : { ...longest, label: durationWords(intervalHours(longest)) },
         title:
-          longest === null ? `${name} has no window this night` : `Good from ${clockSpan(longest, zone)}`,
+          longest === null
+            ? `${capital(name)} has no window this night`
+            : `Good from ${clockSpan(longest, zone)}`,
         alt: `The height of ${name} through the night. ${summary} ${moonWords(times)}`,
         cautions: cautions.map(({ text }) => text),
       }),
     ],
     cautions,
     next: followUps(request, what, tonight),
-    figures: targetFigures(situation, what, found, track),
+    figures: targetFigures(situation, what, found, track, placeAt, assumptions),
     credits: report.credits,
   };
 }
@@ -178,7 +193,7 @@ function summaryWords(situation: Situation, tonight: RigTonight, what: Target, f
     const more = found.windows.length > 1 ? `, ${durationWords(found.counted.usableHours)} in all` : "";
     const worth =
       tonight.looking.kind === "camera"
-        ? `; worth ${durationWords(found.counted.countingHours)} overhead without Moon`
+        ? `; worth ${durationWords(found.counted.countingHours)} straight overhead on a moonless night`
         : "";
     return `Use it from ${clockSpan(longest, zone)}${more}${worth}.`;
   }
@@ -188,9 +203,9 @@ function summaryWords(situation: Situation, tonight: RigTonight, what: Target, f
     const span = longestInterval(dark.windows);
     return `Cloud hides it all night; without cloud it would do from ${span === null ? "–" : clockSpan(span, zone)}.`;
   }
-  const peak = Math.max(...[...trackHeights(found, situation)]);
+  const peak = Math.max(...trackHeights(found, usableSpans(times, what, null)));
   return peak <= 0
-    ? "It stays below the horizon all night."
+    ? "It stays below the horizon while it is dark."
     : `It never clears the skyline and ${tonight.clearance.leastAltitudeDeg}° in the dark; at most it stands ${Math.round(peak)}° high.`;
 }
 
@@ -199,9 +214,9 @@ function targetNightWithoutClouds(situation: Situation, tonight: RigTonight, wha
 }
 
 /** Heights through the dark of the night, to say how high it gets at all. */
-function trackHeights(found: TargetNight, { times }: Situation): number[] {
+function trackHeights(found: TargetNight, dark: readonly Interval[]): number[] {
   const heights = [-90];
-  for (const { start, end } of times.workingWindows) {
+  for (const { start, end } of dark) {
     for (let ms = start.getTime(); ms <= end.getTime(); ms += 10 * 60_000) {
       heights.push(found.track(ms).altitudeDeg);
     }
@@ -228,7 +243,7 @@ function windowSection(situation: Situation, tonight: RigTonight, what: Target, 
   }
   const kind =
     tonight.rig.kind === "camera" ? `${tonight.rig.name}, ${filterWords(tonight)}` : tonight.rig.name;
-  return { heading: `Windows with ${kind}`, lines: [...lines, ...situation.assumptions] };
+  return { heading: `Windows with ${kind}`, lines };
 }
 
 function filterWords(tonight: RigTonight): string {
@@ -252,7 +267,9 @@ function pathSection(situation: Situation, found: TargetNight): Section {
   const lines: string[] = [];
   const { transit, peak } = found;
   if (transit !== null) {
-    lines.push(`Highest at ${clockTime(transit.at, zone)}, ${Math.round(transit.altitudeDeg)}° up.`);
+    const heightDeg = Math.round(transit.altitudeDeg);
+    const stands = heightDeg < 0 ? `still ${-heightDeg}° below the horizon` : `${heightDeg}° up`;
+    lines.push(`Highest at ${clockTime(transit.at, zone)}, ${stands}.`);
   }
   if (peak !== null) {
     lines.push(

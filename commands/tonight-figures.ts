@@ -5,7 +5,7 @@
  */
 import type { BegunTarget } from "../core/log/progress.ts";
 import type { Figure } from "./answer.ts";
-import { begunOf, type Evening } from "./evening.ts";
+import { begunOf, type Evening, eveningAssumptions } from "./evening.ts";
 import { objectFigures, siteFigures, spanFigures } from "./object-figures.ts";
 import { reasonSentences } from "./words/fit-words.ts";
 
@@ -44,7 +44,7 @@ export function eveningFigures(found: Evening): { readonly [name: string]: Figur
             step: step.kind,
             target: "target" in step ? step.target : null,
           })),
-    assumptions: [...situation.assumptions, ...rig.assumptions],
+    assumptions: [...eveningAssumptions(found)],
   };
 }
 

@@ -10,7 +10,7 @@ import type { FittingTarget } from "../core/targets/tonight.ts";
 import type { Answer, FollowUp, Section } from "./answer.ts";
 import { cautionsFor } from "./cautions.ts";
 import type { Command } from "./command.ts";
-import { begunOf, type Evening, evening } from "./evening.ts";
+import { begunOf, type Evening, evening, eveningAssumptions } from "./evening.ts";
 import { keptOptions } from "./kept-options.ts";
 import { nightPicture } from "./night-picture.ts";
 import { endToSunriseMinutes, pointingAt } from "./pointings.ts";
@@ -48,10 +48,10 @@ export const tonight: Command = {
 };
 
 /** The evening by the clock, in lines; none without a card. */
-export function cardLines({ situation, card }: Evening): string[] {
+export function cardLines({ situation, rig, card }: Evening): string[] {
   const { site } = situation;
   if (card === null) return [];
-  return runCardLines(card, site.timeZone, (at) => poleStepWords(site, at));
+  return runCardLines(card, rig.kind, site.timeZone, (at) => poleStepWords(site, at));
 }
 
 function describeTonight(request: Request, found: Evening): Answer {
@@ -98,20 +98,29 @@ function summaryWords({ situation, fits, ifItClears }: Evening): string {
   return `${weather} First choice: ${targetName(best.target)}${when}.${suffix}`;
 }
 
-function smallPrint({ situation, rig, fits }: Evening): Section {
-  const { verdict, times, report } = situation;
+function smallPrint(found: Evening): Section {
+  const { verdict, times, report } = found.situation;
   return {
     heading: "",
     lines: [
       moonWords(times),
       ...(verdict.kind === "unknown" ? ["Cloud is not known: the astronomy alone."] : verdict.warnings),
-      ...(rig.kind === "camera" ? ["“Worth” counts hours as if overhead and without Moon."] : []),
-      `${fits.considered.toLocaleString("en-GB")} objects weighed by hours that count, brightness, size in the field and filter.`,
-      ...situation.assumptions,
-      ...rig.assumptions,
+      ...(found.fits.targets.length > 0 ? howWeighed(found) : []),
       ...report.problems,
     ],
   };
+}
+
+function howWeighed(found: Evening): string[] {
+  const { rig, fits } = found;
+  const all = fits.considered.toLocaleString("en-GB");
+  return [
+    ...(rig.kind === "camera" ? ["“Worth” counts hours as if overhead and without Moon."] : []),
+    rig.kind === "camera"
+      ? `${all} objects weighed by hours that count, brightness, size in the frame and filter.`
+      : `${all} objects weighed by hours that count, brightness, contrast and size in the eyepiece.`,
+    ...eveningAssumptions(found),
+  ];
 }
 
 /** The cautions of going out to all that is proposed. */

@@ -9,4 +9,6 @@ export const RUN_CARD_RULES: RunCardRules = {
   setUpMinutes: 60,
   alignMinutes: 30,
   leastHandOverMinutes: 45,
+  objectsByEye: 6,
+  lookMinutes: 25,
 };

@@ -6,6 +6,7 @@
 import { longestInterval } from "../../core/interval.ts";
 import type { BegunTarget } from "../../core/log/progress.ts";
 import type { FittingTarget } from "../../core/targets/tonight.ts";
+import { capital } from "./capital.ts";
 import { clockSpan, durationWords } from "./clock.ts";
 import { compassWords, listWords } from "./sky.ts";
 import { KIND_WORDS, targetKind } from "./target-words.ts";
@@ -61,11 +62,14 @@ function fieldSentence({ use, fillFraction, objectInField, target }: FittingTarg
 }
 
 function lightSentence({ target, filter, suits }: FittingTarget): string {
-  const kind = targetKind(target);
-  const article = /^[aeiou]/.test(kind) ? "An" : "A";
-  if (filter.bands.length === 0) return `${article} ${kind}.`;
-  const how = suits >= 0.8 ? "made for" : suits >= 0.4 ? "fair through" : "faint through";
-  return `${article} ${kind}, ${how} ${filter.name}.`;
+  const kind = capital(withArticle(targetKind(target)));
+  if (filter.bands.length === 0) return `${kind}.`;
+  const how = suits >= 0.8 ? "good through" : suits >= 0.4 ? "fair through" : "faint through";
+  return `${kind}, ${how} ${filter.name}.`;
+}
+
+function withArticle(kind: string): string {
+  return `${/^[aeiou]/.test(kind) ? "an" : "a"} ${kind}`;
 }
 
 function moonSentence({ night, target }: FittingTarget): string | null {
@@ -75,15 +79,19 @@ function moonSentence({ night, target }: FittingTarget): string | null {
   return `The Moon takes ${share} % of its hours.`;
 }
 
-function reachSentence({ reach, basis, target }: FittingTarget): string | null {
+/** Less than this of the brightness and contrast one wants makes an object hard to see. */
+const HARD_TO_SEE = 0.4;
+
+function reachSentence({ reach, basis, target, use }: FittingTarget): string | null {
   if (target.kind !== "object") return null;
-  const faint = reach < 0.95 ? "One night is not enough for it" : null;
+  const seen = reach < HARD_TO_SEE ? "Faint: give it time, and look a little beside it" : null;
+  const faint = use !== null ? seen : reach < 0.95 ? "One night is not enough for it" : null;
   const guess =
     basis === "assumed"
-      ? `its brightness is not known and taken as faint for a ${KIND_WORDS[target.object.kind]}`
+      ? `its brightness is not known and taken as faint for ${withArticle(KIND_WORDS[target.object.kind])}`
       : null;
   const both = [faint, guess].filter((part) => part !== null).join("; ");
-  return both === "" ? null : `${both.slice(0, 1).toUpperCase()}${both.slice(1)}.`;
+  return both === "" ? null : `${capital(both)}.`;
 }
 
 /** Hours that count, and of how many on the clock, for a camera. */

@@ -34,6 +34,12 @@ export function targetName(target: Target): string {
   }
 }
 
+/** As {@link targetName} within a sentence: `the Moon`. */
+export function targetInSentence(target: Target): string {
+  const name = targetName(target);
+  return name === "Moon" || name === "Sun" ? `the ${name}` : name;
+}
+
 /** What a target is asked for and filed by: a designation, a body's name, or a place's coordinates. */
 export function shortName(target: Target): string {
   return target.kind === "object" ? target.object.id : targetName(target);

@@ -60,6 +60,11 @@ export function magnitudeIsItsOwn(kind: ObjectKind): boolean {
   return MAGNITUDE_IS_ITS_OWN.has(kind) || kind === "double-star" || kind === "star";
 }
 
+/** Whether a kind has a figure to stand in: stars have none, and nothing is assumed of them. */
+function hasUsual({ continuumMagArcsec2, rayleigh }: KindBrightness[ObjectKind]): boolean {
+  return continuumMagArcsec2 !== null || Object.keys(rayleigh).length > 0;
+}
+
 /**
  * The brightness sums are made with.
  *
@@ -76,6 +81,6 @@ export function objectBrightness(object: SkyObject, byKind: KindBrightness): Obj
       continuumMagArcsec2: known.continuumMagArcsec2 ?? mean ?? usual.continuumMagArcsec2,
       rayleigh: { ...usual.rayleigh, ...known.rayleigh },
     },
-    basis: isKnown ? "known" : mean === null ? "assumed" : "mean",
+    basis: isKnown || !hasUsual(usual) ? "known" : mean === null ? "assumed" : "mean",
   };
 }

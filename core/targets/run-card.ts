@@ -41,6 +41,10 @@ export type RunCardRules = {
   readonly alignMinutes: number;
   /** A second target is worth turning to for so long at least. */
   readonly leastHandOverMinutes: number;
+  /** At an eyepiece, so many objects of the list … */
+  readonly objectsByEye: number;
+  /** … get so long each. */
+  readonly lookMinutes: number;
 };
 
 type Turn = { readonly target: CardTarget; readonly span: Interval };
@@ -110,13 +114,14 @@ function alignStep(times: NightTimes, begin: Date, rules: RunCardRules): RunStep
   return at < begin ? [{ kind: "align", at }] : [];
 }
 
-function darkStep(times: NightTimes, end: Date): RunStep[] {
+/** When it is dark enough, if that comes before the end. */
+export function darkStep(times: NightTimes, end: Date): RunStep[] {
   const dark = times.workingWindows[0]?.start;
   return dark === undefined || dark >= end ? [] : [{ kind: "dark", at: dark }];
 }
 
 /** Dew once, when it first comes while anything stands outside. */
-function dewStep(dew: readonly DewSpan[], begin: Date, end: Date): RunStep[] {
+export function dewStep(dew: readonly DewSpan[], begin: Date, end: Date): RunStep[] {
   const first = dew.find((span) => span.end > begin && span.start < end);
   if (first === undefined) return [];
   const at = first.start < begin ? begin : first.start;

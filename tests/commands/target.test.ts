@@ -103,9 +103,45 @@ describe("/target", () => {
 
   it("answers that an object stays below the horizon", async () => {
     const answer = await ask({ target: "NGC 104" });
-    expect(answer.summary).toMatch(/below the horizon all night/);
+    expect(answer.summary).toMatch(/below the horizon while it is dark/);
     expect(answer.figures.windows).toEqual([]);
     expect(answer.figures.moonCost).toBeNull();
+  });
+
+  it("does not put a low Moon below the horizon", async () => {
+    // 2026 June 20, 54.5° north, 2.6° west: civil dusk 21:51 UT; the Moon sets at 23:46 UT (Swiss Ephemeris, by swetest).
+    const { summary, title } = await ask({ target: "Moon" }, "2026-06-20T18:00:00Z");
+    expect(title).toMatch(/^The Moon on/);
+    expect(summary).toMatch(/never clears the skyline and 30° in the dark; at most it stands \d+° high/);
+  });
+
+  it("places a moving target at the clock's instant, or where the track begins", async () => {
+    // Swiss Ephemeris, by swetest: the Moon's apparent place from 54.5° north, 2.6° west, 0 m, at 17:00 and 20:00 UT.
+    const from = "2026-10-10T20:00:00Z";
+    const placeOf = ({ figures }: Answer) => figures.object as unknown as { raDeg: number; decDeg: number };
+    const now = await ask({ target: "Moon" });
+    const tracked = await ask({ target: "Moon", from, to: from });
+    expect([now.figures.placeAt, tracked.figures.placeAt]).toEqual([
+      "2026-10-10T17:00:00.000Z",
+      "2026-10-10T20:00:00.000Z",
+    ]);
+    // Places are to hold to 5″, which is 0.0014°.
+    expect(Math.abs(placeOf(now).raDeg - 194.5487209)).toBeLessThan(0.0014);
+    expect(Math.abs(placeOf(now).decDeg + 11.4050651)).toBeLessThan(0.0014);
+    expect(Math.abs(placeOf(tracked).raDeg - 196.0999375)).toBeLessThan(0.0014);
+    expect(Math.abs(placeOf(tracked).decDeg + 12.0271108)).toBeLessThan(0.0014);
+  });
+
+  it("names what its hours lean on", async () => {
+    const { figures } = await ask({
+      target: "M31",
+      rig: "400mm f/5.6, 23.5x15.7mm, 3.76um",
+      filter: "656/7",
+    });
+    const said = (figures.assumptions as unknown as string[]).join(" ");
+    for (const word of [/pass 90 % of the light/, /filter .* 85 %/, /air .* 10 °C/, /Haze/, /sky of/]) {
+      expect(said).toMatch(word);
+    }
   });
 
   it("finds the Moon costing [O III] more than Hα", async () => {

@@ -1,11 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { nightOn } from "../../../core/night/local-night.ts";
 import { nightTimes } from "../../../core/night/night-times.ts";
-import { runCard } from "../../../core/targets/run-card.ts";
+import { type CardTarget, runCard } from "../../../core/targets/run-card.ts";
+import { viewingCard } from "../../../core/targets/viewing-card.ts";
 import { FELL } from "./night-of-a-rig.ts";
 
 const TIMES = nightTimes(FELL, nightOn("2026-10-10", FELL.timeZone));
-const RULES = { setUpMinutes: 60, alignMinutes: 30, leastHandOverMinutes: 45 };
+const RULES = {
+  setUpMinutes: 60,
+  alignMinutes: 30,
+  leastHandOverMinutes: 45,
+  objectsByEye: 3,
+  lookMinutes: 30,
+};
 const at = (clock: string) => new Date(`2026-10-${clock < "12" ? "11" : "10"}T${clock}:00Z`);
 const span = (start: string, end: string) => ({ start: at(start), end: at(end) });
 
@@ -71,5 +78,26 @@ describe("runCard", () => {
     expect(
       runCard({ times: TIMES, first: { ...VEIL, windows: [] }, others: [M33], dew: [], polar: false }, RULES),
     ).toBeNull();
+  });
+});
+
+describe("viewingCard", () => {
+  const looks = (first: CardTarget, ...others: CardTarget[]) =>
+    viewingCard({ times: TIMES, first, others, dew: [], polar: false }, RULES)?.steps.flatMap((step) =>
+      step.kind === "start" ? [[step.target, step.at]] : [],
+    );
+
+  it("sees first what is lost first, half an hour on each", () => {
+    expect(looks(M33, ROSETTE, VEIL)).toEqual([
+      ["Veil", at("19:30")],
+      ["M33", at("20:00")],
+      ["Rosette", at("22:30")],
+    ]);
+  });
+
+  it("takes no more than the list's first three, and none without a window", () => {
+    const late = { ...M33, name: "late" };
+    expect(looks(M33, ROSETTE, VEIL, late)?.map(([name]) => name)).not.toContain("late");
+    expect(looks({ ...M33, windows: [] })).toBeUndefined();
   });
 });
