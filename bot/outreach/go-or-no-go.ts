@@ -159,7 +159,6 @@ function draftOf(record: SessionRecord, verdict: NightVerdict, credits: readonly
         ...bare(record),
         title: `Called off: ${name}`,
         summary: `The forecast is against us: the session on ${when} does not take place. Watch for the next date.`,
-        cautions: [],
         credits,
       };
     case "unknown":
