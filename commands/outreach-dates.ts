@@ -43,7 +43,7 @@ import { pointingAt } from "./pointings.ts";
 import { limitsOf } from "./read/limits.ts";
 import { nightOf } from "./read/night.ts";
 import { textOption, wholeNumberOption } from "./read/numbers.ts";
-import { audienceOf, checkLength, hoursOf, isByDay, weekdaysOf } from "./read/session.ts";
+import { audienceOf, checkLength, hoursBackwards, hoursOf, isByDay, weekdaysOf } from "./read/session.ts";
 import { siteOf } from "./read/site.ts";
 import type { Request } from "./request.ts";
 import { knownVerdict, mayBeForetold, sessionVerdict, sessionWeatherWords } from "./session-weather.ts";
@@ -125,17 +125,13 @@ function eveningsOf(
     const times = nightTimes(site, night);
     const session = eveningSession(times, hours, AUDIENCES[audience], EVENING_HOURS);
     if (session === null) {
-      if (hours !== null && hours.from >= hours.to && hours.from < "12:00") throw backwards();
+      if (hours !== null) throw hoursBackwards();
       return [];
     }
     checkLength(session);
     if (session.end <= request.at || isByDay(times, session)) return [];
     return [{ facts: eveningFacts(site, times, session, eventsDuring(events, session), REACH), index }];
   });
-}
-
-function backwards(): AskError {
-  return new AskError("hours-backwards", "hours", "“hours” must end after they begin, such as 19:00-21:30.");
 }
 
 function noEvening(site: Site, nights: readonly Night[]): AskError {

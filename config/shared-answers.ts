@@ -22,4 +22,4 @@ export const SHAREABLE_COMMANDS: ReadonlySet<string> = new Set([
 ]);
 
 /** Which answers speak of weather, and do so in the club's units. */
-export const WEATHER_COMMANDS: ReadonlySet<string> = new Set(["tonight", "forecast", "club"]);
+export const WEATHER_COMMANDS: ReadonlySet<string> = new Set(["tonight", "forecast", "club", "outreach"]);

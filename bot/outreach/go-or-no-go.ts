@@ -6,6 +6,7 @@
 import type { Answer } from "../../commands/answer.ts";
 import { sessionVerdict, sessionWeatherWords } from "../../commands/session-weather.ts";
 import { clockSpan, dateWords } from "../../commands/words/clock.ts";
+import { inUnits } from "../../commands/words/units.ts";
 import { NOTES, type NoteKind } from "../../config/announcements.ts";
 import { OBSERVING_LIMITS } from "../../config/observing-limits.ts";
 import { nightOn } from "../../core/night/local-night.ts";
@@ -71,7 +72,7 @@ export async function sendNoteDue(world: OutreachWorld, record: SessionRecord): 
 async function newNote(world: OutreachWorld, record: SessionRecord, row: string): Promise<NoteRecord> {
   const { club, id, invitation } = record;
   const context = world.contextFor(club);
-  const { limits: own } = await context.books.clubs.settings(club);
+  const { limits: own, units } = await context.books.clubs.settings(club);
   const limits = { ...OBSERVING_LIMITS, ...own };
   const at = world.clock();
   const report = await context.forecasts.at(invitation.site, at);
@@ -80,7 +81,7 @@ async function newNote(world: OutreachWorld, record: SessionRecord, row: string)
   const weather = sessionWeatherWords(times, invitation.span, verdict, limits);
   const guests = await world.book.guests(club, id);
   const note = noteOf(record, verdict, weather, report.credits, guests);
-  return world.book.keepNote(club, id, row, note, at);
+  return world.book.keepNote(club, id, row, { ...note, answer: inUnits(note.answer, units) }, at);
 }
 
 /** What the organisers read, and what they may release. */

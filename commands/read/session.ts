@@ -92,11 +92,7 @@ export function sessionOf(request: Request, times: NightTimes, siteName: string)
   const session = eveningSession(times, hours, AUDIENCES[audienceOf(request)], EVENING_HOURS);
   if (session === null) {
     if (neverSets(times)) throw noNight(siteName, times.night.date);
-    throw new AskError(
-      "hours-backwards",
-      "hours",
-      "“hours” must begin in the afternoon or the night and end after they begin; by day ask for session sun.",
-    );
+    throw hoursBackwards();
   }
   if (neverSets(times)) throw noNight(siteName, times.night.date);
   checkLength(session);
@@ -108,6 +104,15 @@ export function sessionOf(request: Request, times: NightTimes, siteName: string)
     );
   }
   return session;
+}
+
+/** Hours that end before they begin, or lie by day. */
+export function hoursBackwards(): AskError {
+  return new AskError(
+    "hours-backwards",
+    "hours",
+    "“hours” must begin in the afternoon or the night and end after they begin; by day ask for session sun.",
+  );
 }
 
 /** @throws AskError when a session is too short or too long */

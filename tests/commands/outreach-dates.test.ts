@@ -177,7 +177,7 @@ describe("/outreach dates refuses", () => {
     [{ nights: 1.5 }, "nights", /whole number/],
     [{ night: "2025-10-01" }, "night", /still to come/],
     [{ weekdays: "funday" }, "weekdays", /fri, sat/],
-    [{ hours: "21:00-20:00" }, "hours", /.+/],
+    [{ hours: "21:00-20:00" }, "hours", /end after they begin/],
     [{ hours: "25:00-26:00" }, "hours", /two times of day/],
   ] as const)("%j", async (options, option, message) => {
     const fault = await refusal(options);
