@@ -54,11 +54,19 @@ function darkReason({ darkHours, darkFrom, session, times }: EveningFacts): stri
     : `Not dark enough for clusters before ${clockTime(darkFrom, zone)}: the Moon, planets and bright stars only.`;
 }
 
-function moonReason({ moon, times }: EveningFacts): string {
+/** A Moon thinner than this leaves the sky dark, wherever it stands. */
+const FAINT_MOON = 0.3;
+
+function moonReason({ moon, times, darkHours }: EveningFacts): string {
   const { illuminatedFraction, waxing } = times.moon;
   const percent = Math.round(illuminatedFraction * 100);
   const zone = times.night.timeZone;
-  if (moon === null) return `No Moon in reach (${percent} % lit): a dark sky and nothing to dazzle.`;
+  if (moon === null) {
+    const isDark = darkHours > 0 && illuminatedFraction < FAINT_MOON;
+    return isDark
+      ? `No Moon in reach (${percent} % lit): a dark sky and nothing to dazzle.`
+      : `No Moon high enough to be shown (${percent} % lit).`;
+  }
   const where = `${Math.round(moon.altitudeDeg)}° high in the ${compassWords(moon.azimuthDeg)}`;
   const lost = moon.lostEarly ? `, lost by ${clockTime(moon.span.end, zone)}: show it first` : "";
   const shape = moonShape(illuminatedFraction);
