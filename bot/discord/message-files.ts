@@ -6,6 +6,7 @@
 import type { Answer } from "../../commands/answer.ts";
 import type { Chart } from "../../commands/chart.ts";
 import { ALT_TEXT_LENGTH, FILE_BYTES, FILES_A_MESSAGE, FILES_BYTES } from "../../config/discord-limits.ts";
+import { yieldToOthers } from "../evening/yield.ts";
 import { shortened } from "./plain-text.ts";
 
 export type MessageFile = {
@@ -28,6 +29,7 @@ export type MessageFiles = {
 export async function messageFiles(answer: Answer, draw: DrawChart): Promise<MessageFiles> {
   const wanted: MessageFile[] = [];
   for (const chart of answer.charts) {
+    await yieldToOthers();
     wanted.push({
       name: `${chart.name}.png`,
       mediaType: "image/png",

@@ -15,6 +15,7 @@ import type { EveningMessage, Person } from "./evening-channel.ts";
 import type { EveningWorld } from "./evening-world.ts";
 import { messageKey } from "./message-key.ts";
 import { type ClubNight, POST_KIND } from "./plan.ts";
+import { yieldToOthers } from "./yield.ts";
 
 /** A site and what the weather says there. */
 export type JudgedSite = { readonly site: Site; readonly verdict: NightVerdict };
@@ -34,7 +35,9 @@ export async function composeNight(
     club: club.id,
     at: world.clock(),
   };
+  await yieldToOthers();
   const composed = await world.compose(request, context);
+  await yieldToOthers();
   const answer = inUnits(composed.answer, club.settings.units);
   if (others.length === 0) return answer;
   const section = { heading: "Also", lines: others.map(siteLine) };

@@ -15,6 +15,7 @@ import type { WatchRecord } from "../store/evening-watches.ts";
 import { type CandidateNight, candidateNights, clubLimits, clubSites, postRules } from "./club-night.ts";
 import type { EveningWorld } from "./evening-world.ts";
 import type { PostedWatch } from "./watch.ts";
+import { yieldToOthers } from "./yield.ts";
 
 /** The kind under which a night's post is claimed. */
 export const POST_KIND = "evening";
@@ -46,6 +47,7 @@ export async function planTick(
   const tasks: Task[] = [];
   const at = world.clock();
   for (const club of await world.clubs()) {
+    await yieldToOthers();
     const context = world.contextFor(club.id);
     const sites = await clubSites(club, context);
     const home = sites[0];

@@ -65,6 +65,7 @@ async function askForWeather(world: EveningWorld, tasks: readonly Task[]): Promi
   const due = new Map<string, Site>();
   const watched = new Map<string, Site>();
   for (const task of tasks) {
+    await yieldToOthers();
     const wishes = task.kind === "post" ? await world.wishes(task.club.id) : [];
     const placed = await placedWishes(task.club.id, wishes, task.context);
     const places = task.kind === "post" ? due : watched;

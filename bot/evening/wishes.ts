@@ -16,6 +16,9 @@ import { yieldToOthers } from "./yield.ts";
 /** A wish and the site it is about. */
 export type PlacedWish = MemberWish & { readonly site: Site };
 
+/** So many are looked up before others have a turn. */
+const WISHES_AT_A_TIME = 10;
+
 /** Wishes with their sites; one whose site is gone is left out. */
 export async function placedWishes(
   club: string,
@@ -23,7 +26,8 @@ export async function placedWishes(
   context: Context,
 ): Promise<readonly PlacedWish[]> {
   const placed: PlacedWish[] = [];
-  for (const one of wishes) {
+  for (const [index, one] of wishes.entries()) {
+    if (index % WISHES_AT_A_TIME === 0) await yieldToOthers();
     const saved = await context.books.sites.list(club, one.member);
     const { siteName } = one.wish;
     const own = saved.filter(({ ownerId }) => ownerId === one.member);

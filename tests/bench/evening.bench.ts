@@ -30,6 +30,8 @@ const MEMBERS_A_CLUB = 40;
 const HOUR_MS = 3_600_000;
 const HOURS = 72;
 const TYPE_EVERY_MS = 200;
+/** Typing is measured alone for so long, to be taken off the run. */
+const TYPING_ALONE_MS = 15_000;
 
 export async function eveningRun(): Promise<readonly Measured[]> {
   const load = (path: string) => import(new URL(path, DIST).href);
@@ -45,12 +47,10 @@ export async function eveningRun(): Promise<readonly Measured[]> {
   const bot = await startDiscord(settings, world, { schedule: false, log: () => undefined });
 
   const typist = startTyping(discord, channels[0]);
-  await sleep(300);
-  const processor = process.cpuUsage();
-  const began = performance.now();
-  await bot.tick();
-  const seconds = (performance.now() - began) / 1000;
-  const { user, system } = process.cpuUsage(processor);
+  await sleep(2000);
+  const typing = await processorOf(() => sleep(TYPING_ALONE_MS));
+  const running = await processorOf(() => bot.tick());
+  const typed = (typing.processor / typing.seconds) * running.seconds;
   const waits = (await typist.stop()).sort((one, other) => one - other);
   const posts = channels.reduce((sum, channel) => sum + discord.publicMessages(channel).length, 0);
   const memoryMb = process.memoryUsage().rss / 1e6;
@@ -61,9 +61,11 @@ export async function eveningRun(): Promise<readonly Measured[]> {
   await weather.close();
   rmSync(folder, { recursive: true, force: true });
   if (posts < CLUBS) throw new Error(`only ${posts} of ${CLUBS} clubs had their post`);
-  const note = `${posts} messages, ${weather.asked.length} calls to the services in ${seconds.toFixed(0)} s`;
+  const note =
+    `${posts} messages, ${weather.asked.length} calls to the services in ${running.seconds.toFixed(0)} s; ` +
+    `without the ${typed.toFixed(1)} s that typing alone takes`;
   return [
-    { what: "an evening run, processor", value: (user + system) / 1e6, unit: "s", budget: 10, note },
+    { what: "an evening run, processor", value: running.processor - typed, unit: "s", budget: 10, note },
     {
       what: "a completion meanwhile, p99",
       value: waits[Math.floor(waits.length * 0.99)] ?? Number.NaN,
@@ -73,6 +75,17 @@ export async function eveningRun(): Promise<readonly Measured[]> {
     },
     { what: "memory after the run, stand-ins included", value: memoryMb, unit: "MB", budget: null },
   ];
+}
+
+/** Seconds by the processor's clock, all threads, and by the wall's. */
+async function processorOf(
+  work: () => Promise<unknown>,
+): Promise<{ readonly processor: number; readonly seconds: number }> {
+  const before = process.cpuUsage();
+  const began = performance.now();
+  await work();
+  const { user, system } = process.cpuUsage(before);
+  return { processor: (user + system) / 1e6, seconds: (performance.now() - began) / 1000 };
 }
 
 function settingsFor(discord: StandIn, weatherBase: string, folder: string): Settings {
