@@ -125,6 +125,14 @@ describe("/outreach dates", () => {
     expect(wordsOf(answer)).toMatch(/Total eclipse of the Moon, deepest at 16:5\d/);
   });
 
+  it("tells of a strong shower near, and not of weak ones", async () => {
+    // The Geminids peak at a solar longitude of 262.2° (International Meteor Organization), 14 December 2026.
+    const near = await dates({ night: "2026-12-14", nights: 1, audience: "adults" });
+    expect(evenings(near)[0]?.events).toMatchObject([{ kind: "shower" }]);
+    expect(wordsOf(near)).toMatch(/Geminids at or near their peak/);
+    expect(evenings(await dates({ night: "2026-12-05", nights: 1 }))[0]?.events).toEqual([]);
+  });
+
   it("speaks of weather only as far as a forecast is worth anything, and says so", async () => {
     const hours = hoursFrom("2026-10-03T12:00", 16 * 24, () => ({ cloudPercent: 5 }));
     const report = { models: [modelOf(hours)], credits: ["Credit."], problems: [] };
