@@ -17,8 +17,9 @@ export function isRecord(value: unknown): value is JsonRecord {
 export function parsedJson(text: string): unknown {
   try {
     return JSON.parse(text);
-  } catch (fault) {
-    throw new UnreadableAnswer(fault instanceof Error ? fault.message : "no JSON");
+  } catch {
+    // The parser's own message quotes the text, which may be anything.
+    throw new UnreadableAnswer("it is not JSON, or not all of it");
   }
 }
 
