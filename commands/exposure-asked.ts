@@ -8,6 +8,7 @@ import { SEEING_ARCSEC, SENSOR_CELSIUS, SUB_SECONDS } from "../config/input-limi
 import type { CameraRig, Filter, SensorMode } from "../core/rig/rig.ts";
 import { AskError } from "./ask-error.ts";
 import type { Context } from "./context.ts";
+import { assumesTemperature, readNoiseAssumption } from "./read/camera-sensor.ts";
 import { filterIfAny } from "./read/filter.ts";
 import { matchKey } from "./read/names.ts";
 import { numberOption, plainNumber, textOption, withinRange } from "./read/numbers.ts";
@@ -75,17 +76,24 @@ function starAsked(request: Request, context: Context): ExposureAsked["star"] {
 }
 
 /**
- * The rig with the gain and the sensor's temperature of the question.
+ * The rig with the gain and the sensor's temperature of the question, which are then no more assumed.
  *
  * @throws AskError listing the settings the sensor is known at
  */
 export function asSet(request: Request, rig: CameraRig): CameraRig {
   const celsius = numberOption(request, "sensor-temp", { ...SENSOR_CELSIUS, unit: "°C" });
   const setting = textOption(request, "gain");
+  const mode = setting === null ? rig.mode : modeCalled(rig, setting);
+  const kept = rig.assumptions.filter((sentence) => celsius === null || !assumesTemperature(sentence));
+  const usual = readNoiseAssumption(rig.mode);
   return {
     ...rig,
+    mode,
     ...(celsius === null ? {} : { sensorTemperature: { kind: "set", celsius } }),
-    ...(setting === null ? {} : { mode: modeCalled(rig, setting) }),
+    assumptions:
+      mode === rig.mode
+        ? kept
+        : [...kept.filter((sentence) => sentence !== usual), readNoiseAssumption(mode)],
   };
 }
 

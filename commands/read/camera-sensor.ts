@@ -51,9 +51,7 @@ export function sensorOf(facts: CameraFacts, optionOf: OptionNames, assumptions:
     saturationElectrons: facts.saturationElectrons ?? usual.saturationElectrons,
   };
   if (facts.readNoiseElectrons === null) {
-    assumptions.push(
-      `Read noise is taken as ${usual.readNoiseElectrons} e (${usual.setting}), typical of such a sensor.`,
-    );
+    assumptions.push(readNoiseAssumption(usual));
   }
   if (facts.darkElectronsPerSecond === null) {
     assumptions.push(
@@ -71,6 +69,16 @@ export function sensorOf(facts: CameraFacts, optionOf: OptionNames, assumptions:
     darkReferenceCelsius: facts.darkReferenceCelsius ?? chip.darkReferenceCelsius,
   };
   return { sensor, mode, chip };
+}
+
+/** What is said of a typical row in use. */
+export function readNoiseAssumption({ setting, readNoiseElectrons }: SensorMode): string {
+  return `Read noise is taken as ${readNoiseElectrons} e (${setting}), typical of such a sensor.`;
+}
+
+/** Whether a sentence assumes the sensor's temperature, as {@link temperatureOf} does. */
+export function assumesTemperature(sentence: string): boolean {
+  return /^The sensor is taken as (un)?cooled/.test(sentence);
 }
 
 /** Whether a colour camera sees hydrogen-alpha in full. */

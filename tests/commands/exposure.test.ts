@@ -57,6 +57,16 @@ describe("/exposure", () => {
   });
 
   // Common practice: download 2 s, dither every 3 subs, settling 15 s.
+  it("assumes no temperature that was given, and names the read noise of the setting asked for", async () => {
+    const { assumptions } = await figuresOf({ ...WORKED_EXAMPLE, gain: "ISO 200" });
+    const said = assumptions.join(" ");
+    expect(said).not.toMatch(/uncooled|ISO 800/);
+    expect(said).toMatch(/Read noise is taken as 4.5 e \(ISO 200\)/);
+    expect((await figuresOf({ rig: WORKED_EXAMPLE.rig })).assumptions.join(" ")).toMatch(
+      /uncooled.*10 °C above/,
+    );
+  });
+
   it("counts subs into the hours at hand", async () => {
     const figures = await figuresOf({ ...WORKED_EXAMPLE, hours: 3, sub: 300 });
     expect(figures.subCount).toBe(Math.floor(10_800 / 307));
