@@ -1,9 +1,3 @@
-/**
- * `outreach announce`, `change` and `cancel`: telling the public, by those who run the club alone.
- *
- * @packageDocumentation
- */
-import { SESSIONS_AT_MOST } from "../config/announcements.ts";
 import type { Announced, Announcements, AnnounceOutcome, Invitation } from "./announcements.ts";
 import type { Answer, Figure } from "./answer.ts";
 import { AskError } from "./ask-error.ts";
@@ -12,7 +6,14 @@ import type { Completion } from "./command.ts";
 import type { Context } from "./context.ts";
 import { siteFigures } from "./object-figures.ts";
 import { type Drafted, draftInvitation, type Naming, PLAN_OPTIONS } from "./outreach-invitation.ts";
-import { isNumbersAlone } from "./read/coordinates.ts";
+import {
+  needsChat,
+  refuseBegun,
+  refuseCoordinates,
+  refuseOthers,
+  refuseTwice,
+  refuseWithoutEvents,
+} from "./outreach-refusals.ts";
 import { cleanName, matchKey, nearestNames } from "./read/names.ts";
 import { textOption } from "./read/numbers.ts";
 import { said } from "./read/said.ts";
@@ -119,69 +120,6 @@ export async function sessionCompletions(
       name: `${invitation.name}, ${invitation.night}`.slice(0, 100),
       value: invitation.name,
     }));
-}
-
-function refuseOthers(request: Request): void {
-  if (request.member.organiser) return;
-  throw new AskError(
-    "not-an-organiser",
-    null,
-    "Only those who may manage the server, or hold the club's organiser role, may announce sessions.",
-  );
-}
-
-/** Coordinates would be kept finer than anything else of a member's is. */
-function refuseCoordinates(request: Request): void {
-  const site = textOption(request, "site");
-  if (site === null || !isNumbersAlone(site)) return;
-  throw new AskError(
-    "site-without-name",
-    "site",
-    "“site” must be a saved site or a place by name here: people are told where to come, never coordinates.",
-  );
-}
-
-function refuseBegun(invitation: Invitation, at: Date): void {
-  if (invitation.span.start > at) return;
-  throw new AskError("begun", "hours", "“hours”: that session has begun already; announce a later one.");
-}
-
-function refuseWithoutEvents(request: Request, announcements: Announcements, wanted: boolean): void {
-  const trouble = wanted ? announcements.eventTrouble(request.club) : null;
-  if (trouble !== null) throw new AskError("may-not-create-events", null, trouble);
-}
-
-async function refuseTwice(
-  request: Request,
-  announcements: Announcements,
-  invitation: Invitation,
-): Promise<void> {
-  const standing = (await announcements.list(request.club)).filter(({ state }) => state !== "cancelled");
-  const isSame = ({ invitation: other }: Announced) =>
-    other.night === invitation.night && matchKey(other.name) === matchKey(invitation.name);
-  if (standing.some(isSame)) {
-    throw new AskError(
-      "announced-already",
-      "name",
-      `“name”: ${said(invitation.name)} is announced for ${dateWords(invitation.night)} already; change or cancel that one.`,
-    );
-  }
-  if (standing.length >= SESSIONS_AT_MOST) {
-    throw new AskError(
-      "too-many",
-      null,
-      `${SESSIONS_AT_MOST} sessions stand announced, as many as I look after: cancel one first.`,
-    );
-  }
-}
-
-function needsChat(context: Context): Announcements {
-  if (context.announcements !== undefined) return context.announcements;
-  throw new AskError(
-    "no-chat",
-    null,
-    "Announced sessions are changed and cancelled in Discord: here there is none to publish in.",
-  );
 }
 
 async function announcedOf(request: Request, announcements: Announcements): Promise<Announced> {
