@@ -13,7 +13,7 @@ import type { EquatorialPlace } from "../core/sky/angles.ts";
 import { bodyPlace } from "../core/sky/bodies.ts";
 import { placeOfJ2000 } from "../core/sky/j2000.ts";
 import { movedPlace, placeOfDate, separationDeg } from "../core/sky/place.ts";
-import type { Target } from "../core/targets/sky-object.ts";
+import type { SkyObject, Target } from "../core/targets/sky-object.ts";
 import { AskError } from "./ask-error.ts";
 import { cautionsFor } from "./cautions.ts";
 import type { Context } from "./context.ts";
@@ -26,6 +26,8 @@ export type FramedTarget = {
   readonly place: EquatorialPlace;
   /** `null` of a point: nothing is known of its size. */
   readonly ellipse: Ellipse | null;
+  /** The same on the sky, as figures give it. */
+  readonly extent: Pick<SkyObject, "majorArcmin" | "minorArcmin" | "positionAngleDeg">;
   /** Whether the major axis's angle is known where it matters. */
   readonly angleKnown: boolean;
 };
@@ -57,15 +59,18 @@ export async function framedTarget(
       return {
         place: movedPlace(object.raDeg, object.decDeg, request.at, object.properMotion),
         ellipse: ellipseOf(object),
+        extent: object,
         angleKnown: round || object.positionAngleDeg !== null,
       };
     }
     case "body": {
       const seen = bodyPlace(target.body, await siteOf(request, context), request.at);
       const arcmin = (2 * seen.semidiameterArcsec) / 60;
+      const extent = { majorArcmin: arcmin, minorArcmin: arcmin, positionAngleDeg: null };
       return {
         place: placeOfJ2000(seen, request.at),
-        ellipse: ellipseOf({ majorArcmin: arcmin, minorArcmin: arcmin, positionAngleDeg: null }),
+        ellipse: ellipseOf(extent),
+        extent,
         angleKnown: true,
       };
     }
@@ -73,6 +78,7 @@ export async function framedTarget(
       return {
         place: { raDeg: target.raDeg, decDeg: target.decDeg },
         ellipse: null,
+        extent: { majorArcmin: null, minorArcmin: null, positionAngleDeg: null },
         angleKnown: true,
       };
   }

@@ -23,6 +23,7 @@ import type { Context } from "./context.ts";
 import { framingPicture, pictureBehind } from "./framing-picture.ts";
 import { type FramedTarget, framedTarget, framingCautions, siteIfAny } from "./framing-target.ts";
 import { keptOptions } from "./kept-options.ts";
+import { bodyKind } from "./object-figures.ts";
 import { numberOption, wholeNumberOption } from "./read/numbers.ts";
 import { defineCompleted, defineNumber, defineWhole, RIG, SITE, TARGET } from "./read/options.ts";
 import { cameraRigOf } from "./read/rig.ts";
@@ -249,6 +250,17 @@ function planFigures(plan: FramingPlan): { readonly [name: string]: Figure } {
   };
 }
 
+function nameOf(what: Target): string | null {
+  switch (what.kind) {
+    case "object":
+      return what.object.name;
+    case "body":
+      return what.body;
+    case "place":
+      return null;
+  }
+}
+
 function figuresOf(
   parts: Framed,
   seeingArcsec: number,
@@ -258,12 +270,13 @@ function figuresOf(
   return {
     object: {
       id: shortName(what),
-      kind: what.kind === "object" ? what.object.kind : what.kind,
+      name: nameOf(what),
+      kind: what.kind === "body" ? bodyKind(what.body) : what.kind === "object" ? what.object.kind : "place",
       raDeg: framed.place.raDeg,
       decDeg: framed.place.decDeg,
-      majorArcmin: what.kind === "object" ? what.object.majorArcmin : null,
-      minorArcmin: what.kind === "object" ? what.object.minorArcmin : null,
-      positionAngleDeg: what.kind === "object" ? what.object.positionAngleDeg : null,
+      majorArcmin: framed.extent.majorArcmin,
+      minorArcmin: framed.extent.minorArcmin,
+      positionAngleDeg: framed.extent.positionAngleDeg,
     },
     ...planFigures(plan),
     fittingAngles: plan.fittingAngles.map(({ fromDeg, toDeg }) => ({ fromDeg, toDeg })),

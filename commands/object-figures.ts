@@ -6,7 +6,7 @@
 import type { Interval } from "../core/interval.ts";
 import type { Site } from "../core/site.ts";
 import { bodyPlace } from "../core/sky/bodies.ts";
-import type { Target } from "../core/targets/sky-object.ts";
+import type { BodyName, Target } from "../core/targets/sky-object.ts";
 import type { Figure } from "./answer.ts";
 import { targetName } from "./words/target-words.ts";
 
@@ -23,6 +23,11 @@ export function spanFigure({ start, end }: Interval): { readonly start: string; 
 /** Spans as figures carry them. */
 export function spanFigures(spans: readonly Interval[]): Figure {
   return spans.map(spanFigure);
+}
+
+/** `sun`, `moon` or `planet`. */
+export function bodyKind(body: BodyName): string {
+  return body === "Sun" || body === "Moon" ? body.toLowerCase() : "planet";
 }
 
 /** `object` of the figures: J2000 of a fixed target, of date of a body. */
@@ -48,7 +53,7 @@ export function objectFigures(target: Target, site: Site, at: Date): { readonly 
       return {
         id: target.body,
         name: target.body,
-        kind: target.body === "Sun" || target.body === "Moon" ? target.body.toLowerCase() : "planet",
+        kind: bodyKind(target.body),
         raDeg: place.raDeg,
         decDeg: place.decDeg,
         majorArcmin: diameterArcmin,

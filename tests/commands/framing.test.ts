@@ -127,6 +127,14 @@ describe("/framing", () => {
     expect(answer.credits).toEqual(["Somebody's survey"]);
   });
 
+  it("knows the Moon's extent", async () => {
+    const { figures } = await answerTo(framing, { target: "Moon" }, rigRoom(), "2026-10-10T22:00:00Z");
+    const object = figures.object as unknown as { name: string; kind: string; majorArcmin: number };
+    expect(object).toMatchObject({ name: "Moon", kind: "moon" });
+    // Swiss Ephemeris, by swetest, from 54.5° north, 2.6° west: the disc is 0°30′24.6″ across.
+    expect(Math.abs(object.majorArcmin / 60 - 0.506837)).toBeLessThan(0.0005);
+  });
+
   it("offers buttons that turn by 15° and add a panel, keeping the rest", async () => {
     const answer = await answerTo(framing, { target: "NGC 6888", rig: LENS, angle: 10 });
     const options = answer.next.filter(({ command }) => command === "framing").map((next) => next.options);
