@@ -65,7 +65,9 @@ function starAsked(request: Request, context: Context): ExposureAsked["star"] {
   const named = context.catalogue.alignmentStars.find(({ name }) => matchKey(name) === matchKey(text));
   if (named) return { name: named.name, magnitude: named.magnitude };
   const target = targetIfAny(request, context, "star");
-  if (target?.kind === "object" && target.object.magnitude !== null) {
+  const isStar =
+    target?.kind === "object" && (target.object.kind === "star" || target.object.kind === "double-star");
+  if (isStar && target.object.magnitude !== null) {
     return { name: target.object.name ?? target.object.id, magnitude: target.object.magnitude };
   }
   throw new AskError(

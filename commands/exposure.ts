@@ -45,7 +45,7 @@ import {
   windowLines,
 } from "./words/exposure-words.ts";
 import { helpSection, limitSection } from "./words/noise-words.ts";
-import { targetName } from "./words/target-words.ts";
+import { targetInSentence, targetName } from "./words/target-words.ts";
 
 export const exposure: Command = {
   definition: {
@@ -107,7 +107,7 @@ function deepSkyTarget(request: Request, context: Context): ExposureTarget | nul
   throw new AskError(
     "not-deep-sky",
     "target",
-    `“target”: these sums are for the deep sky, not for ${target.body}; name an object such as M33, or leave it out for the zenith.`,
+    `“target”: these sums are for the deep sky, not for ${targetInSentence(target)}; name an object such as M33, or leave it out for the zenith.`,
   );
 }
 

@@ -68,7 +68,7 @@ export function exposureSummary(sum: ExposureSum): string {
   const span = sum.used.length === 1 ? sum.used[0] : undefined;
   const hours = question.asked.hours;
   const when =
-    hours !== null && hours > totalHours(sum.used) + 1 / 60
+    hours !== null && Math.abs(hours - totalHours(sum.used)) > 1 / 60
       ? `in ${durationWords(hours)}`
       : span === undefined
         ? `in ${durationWords(totalHours(sum.used))}`
