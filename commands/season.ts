@@ -18,11 +18,13 @@ import type { Target } from "../core/targets/sky-object.ts";
 import type { Clearance } from "../core/targets/visibility.ts";
 import type { Answer } from "./answer.ts";
 import { AskError } from "./ask-error.ts";
+import { cautionsFor } from "./cautions.ts";
 import type { SeasonChart } from "./chart.ts";
 import type { Command } from "./command.ts";
 import { keptOptions } from "./kept-options.ts";
 import { clearanceOf } from "./looking.ts";
 import { objectFigures } from "./object-figures.ts";
+import { pointingAt } from "./pointings.ts";
 import { nightOf } from "./read/night.ts";
 import { NIGHT, RIG, SITE, TARGET } from "./read/options.ts";
 import { rigOf } from "./read/rig.ts";
@@ -69,6 +71,8 @@ function describeSeason(request: Request, site: Site, what: FixedTarget, clearan
     best === null
       ? neverSummary(site, place, clearance, night.noon, name)
       : `${name} is best from ${dayWords(best.from)} to ${dayWords(best.to)}: about ${durationWords(best.hoursPerNight)} of darkness a night above your skyline.`;
+  // Whoever reads of a season by day may point there at once.
+  const cautions = cautionsFor({ pointings: [pointingAt(site, what, request.at)] });
   return {
     title: `${name} through the year from ${site.name}`,
     summary,
@@ -90,8 +94,8 @@ function describeSeason(request: Request, site: Site, what: FixedTarget, clearan
             },
           ]),
     ],
-    charts: best === null ? [] : [seasonChart(name, months, best, first, summary)],
-    cautions: [],
+    charts: best === null ? [] : [seasonChart(name, months, best, first, summary, cautions)],
+    cautions,
     next: followUps(request, what, best, night.date),
     figures: {
       object: objectFigures(what, site, night.noon),
@@ -141,6 +145,7 @@ function seasonChart(
   best: BestWeeks,
   firstDate: string,
   summary: string,
+  cautions: Answer["cautions"],
 ): SeasonChart {
   const most = Math.max(...months.map(({ moonFreeHours }) => moonFreeHours));
   return {
@@ -148,7 +153,7 @@ function seasonChart(
     name: "season",
     title: `${name}: ${dayWords(best.from)} to ${dayWords(best.to)}`,
     alt: `Dark, Moon-free hours a night in each of twelve months, at most ${most.toFixed(1)}. ${summary}`,
-    cautions: [],
+    cautions: cautions.map(({ text }) => text),
     caption: "Dark, Moon-free hours a night above the skyline",
     months: months.map(({ month, moonFreeHours }) => ({
       label: DateTime.fromISO(`${month}-01`, { zone: "utc" }).setLocale("en-GB").toFormat("LLL"),

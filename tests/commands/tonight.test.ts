@@ -126,6 +126,16 @@ describe("/season", () => {
     expect(answer.figures.best).toMatchObject({ from: expect.stringMatching(/^20\d\d-/) });
   });
 
+  it("puts the solar text first for what stands beside the Sun by day", async () => {
+    // Regulus is half a degree from the ecliptic; the Sun passes it about 23 August.
+    const answer = await season.answer(
+      fakeRequest("season", { target: "Regulus" }, "2026-08-20T12:00:00Z"),
+      eveningContext(),
+    );
+    expect(answer.cautions[0]?.id).toBe("sun");
+    expect(answer.charts[0]?.cautions[0]).toBe(answer.cautions[0]?.text);
+  });
+
   it("sends a planet to its own command", async () => {
     const asked = season.answer(fakeRequest("season", { target: "Jupiter" }, AT), eveningContext());
     await expect(asked).rejects.toMatchObject({ option: "target" });
