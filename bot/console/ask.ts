@@ -25,6 +25,9 @@ const ANSWERED = 0;
 const REFUSED = 2;
 const FAILED = 3;
 
+/** What asks for JSON, a mistake's too. */
+const JSON_FLAGS: readonly string[] = ["--json", "--lines"];
+
 /** What stands before a suggested command in a shell. */
 const BEFORE = "npm run --silent ask -- ";
 
@@ -51,7 +54,10 @@ async function answerOne(words: readonly string[], door: Door): Promise<number> 
     return complain(outcomeOf(fault));
   }
   const outcome = await ask(words, door, NO_FLAGS);
-  const json = outcome.kind === "answered" ? outcome.question.flags.json : words.includes("--json");
+  const json =
+    outcome.kind === "answered"
+      ? outcome.question.flags.json
+      : JSON_FLAGS.some((flag) => words.includes(flag));
   if (json) {
     const { line, code } = await lineFor(outcome);
     process.stdout.write(`${line}\n`);

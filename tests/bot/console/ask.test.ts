@@ -66,6 +66,12 @@ describe("ask", { timeout: 60_000 }, () => {
     },
   );
 
+  it("answers a misplaced --lines in JSON, which it implies", async () => {
+    const { code, stdout } = await askProcess(temporaryFolder(), ["night", "--lines"]);
+    expect(code).toBe(2);
+    expect(JSON.parse(stdout)).toMatchObject({ error: { option: "lines" } });
+  });
+
   it("prints nothing on standard output for a mistake without --json", async () => {
     const { code, stdout, stderr } = await askProcess(temporaryFolder(), ["night", "--site", "91, 0"]);
     expect({ code, stdout }).toEqual({ code: 2, stdout: "" });
