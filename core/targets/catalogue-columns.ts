@@ -37,13 +37,21 @@ const BALMER_RATIO = 2.86;
 
 const ARCMIN_PER_DEG = 60;
 
+const BELT_DEG = 10;
+
+/** Belt by belt of declination, each by right ascension: neighbours rise and set together, which loops like. */
+function byPlace(one: SkyObject, other: SkyObject): number {
+  const belt = ({ decDeg }: SkyObject) => Math.floor(decDeg / BELT_DEG);
+  return belt(one) - belt(other) || one.raDeg - other.raDeg;
+}
+
 /** Lays out the objects that may be proposed; done once for a catalogue. */
 export function catalogueColumns(
   catalogue: readonly SkyObject[],
   byKind: KindBrightness,
   rules: RankingRules,
 ): CatalogueColumns {
-  const objects = catalogue.filter((object) => object.ranked);
+  const objects = catalogue.filter((object) => object.ranked).sort(byPlace);
   const count = objects.length;
   const column = () => new Float64Array(count);
   const columns = {

@@ -160,6 +160,7 @@ function lookAround(
   const [northX, northY, northZ] = instant.north;
   const [eastX, eastY, eastZ] = instant.east;
   const [moonX, moonY, moonZ] = instant.moon;
+  const moonUp = instant.moonAltitudeDeg > 0;
   const all = directions.length / 3;
   let count = 0;
   for (let index = 0, at = 0; index < all; index++, at += 3) {
@@ -179,7 +180,7 @@ function lookAround(
         glowRow += (((turn * GLOW_AZIMUTH_STEPS + 0.5) | 0) % GLOW_AZIMUTH_STEPS) * (SINE_STEPS + 1);
     }
     // The sine of half the distance from the Moon.
-    const apart = Math.sqrt(Math.max(0, (1 - (moonX * x + moonY * y + moonZ * z)) / 2));
+    const apart = moonUp ? Math.sqrt(Math.max(0, (1 - (moonX * x + moonY * y + moonZ * z)) / 2)) : 0;
     objects[count] = index;
     altitudeRows[count] = row;
     glowRows[count] = glowRow;
@@ -199,7 +200,7 @@ function addInstant(
 ): void {
   const { counting, overhead, arriving, gain, glow, detector } = tables;
   const { objects, altitudeRows, glowRows, moonRows, count } = inView;
-  const { signal } = detector;
+  const { signal, worthwhile } = detector;
   const { hours } = instant;
   const own = detector.ownNoise(instant.airCelsius);
   const moon = moonTable(detector, conditions, instant, tables.scattered);
@@ -207,6 +208,7 @@ function addInstant(
   const measure = own + (glow[SINE_STEPS] as number);
   for (let each = 0; each < count; each++) {
     const index = objects[each] as number;
+    if (worthwhile[index] === 0) continue;
     const row = altitudeRows[each] as number;
     const source = signal[index] as number;
     let variance = constant + (glow[glowRows[each] as number] as number) + source * (arriving[row] as number);

@@ -22,12 +22,18 @@ export type Detector = {
   readonly ownNoise: (airCelsius: number) => number;
   /** Of each object above the air; it adds to the noise. */
   readonly signal: Float64Array;
+  /** 1 for each object that it is worth pointing at, 0 for one that shows nothing through it. */
+  readonly worthwhile: Uint8Array;
   /** An hour counts by this power of the light that arrives: 2 for a picture, 1 for the eye. */
   readonly arrivingPower: number;
 };
 
-/** A camera behind one pass band, in electrons a second. */
-export function cameraDetector(columns: CatalogueColumns, work: BandWork): Detector {
+/**
+ * A camera behind one pass band, in electrons a second.
+ *
+ * @param worthwhile - the objects that its filter shows anything of
+ */
+export function cameraDetector(columns: CatalogueColumns, work: BandWork, worthwhile: Uint8Array): Detector {
   const { band, rig, subSeconds } = work;
   const readout = rig.mode.readNoiseElectrons ** 2 / subSeconds;
   return {
@@ -36,6 +42,7 @@ export function cameraDetector(columns: CatalogueColumns, work: BandWork): Detec
     measuredSky: band.leading.measuredSkyElectrons,
     ownNoise: (airCelsius) => darkElectronsPerSecond(rig, airCelsius) + readout,
     signal: catalogueSignals(columns, band, band.leading),
+    worthwhile,
     arrivingPower: 2,
   };
 }
@@ -48,6 +55,7 @@ export function eyeDetector(columns: CatalogueColumns): Detector {
     measuredSky: null,
     ownNoise: () => 0,
     signal: new Float64Array(columns.objects.length),
+    worthwhile: new Uint8Array(columns.objects.length).fill(1),
     arrivingPower: 1,
   };
 }

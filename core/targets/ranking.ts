@@ -91,12 +91,11 @@ export function rankCamera(question: RankingQuestion, most: number): RankedObjec
   if (rig === undefined) return [];
   const widthDeg = fieldDeg(rig.sensor.widthMm, rig.focalLengthMm);
   const heightDeg = fieldDeg(rig.sensor.heightMm, rig.focalLengthMm);
-  const hours = catalogueHours(
-    question.grid,
-    works.map((work) => cameraDetector(columns, work)),
-    question.conditions,
-    question.clearance,
-  );
+  const detectors = question.filters.flatMap((filter) => {
+    const worthwhile = worthwhileThrough(columns, filter);
+    return filter.map((work) => cameraDetector(columns, work, worthwhile));
+  });
+  const hours = catalogueHours(question.grid, detectors, question.conditions, question.clearance);
   const bands = works.map(
     (work, index): RankedBand => ({
       filterIndex: question.filters.findIndex((filter) => filter.includes(work)),
@@ -135,6 +134,18 @@ export function rankCamera(question: RankingQuestion, most: number): RankedObjec
       },
     ];
   });
+}
+
+/** The objects that any pass band of a filter shows anything of. */
+function worthwhileThrough(columns: CatalogueColumns, filter: readonly BandWork[]): Uint8Array {
+  const worthwhile = new Uint8Array(columns.objects.length);
+  for (const { band } of filter) {
+    const suits = columns.suits[band.line ?? "continuum"];
+    for (let index = 0; index < worthwhile.length; index++) {
+      if ((suits[index] as number) > 0) worthwhile[index] = 1;
+    }
+  }
+  return worthwhile;
 }
 
 /** What the order is multiplied by for an object that is already begun; 1 for the rest. */
