@@ -15,7 +15,7 @@ import { type Detector, weightOfSky } from "./detector.ts";
 import { transmission, V_BAND_NM } from "./extinction.ts";
 import type { GridInstant, NightGrid } from "./night-grid.ts";
 import { extinctionAt, type ObservingConditions } from "./observing-conditions.ts";
-import { sampledSkyline, skylineRangeDeg } from "./skyline.ts";
+import { skylineAltitudeDeg, skylineRangeDeg } from "./skyline.ts";
 import type { Clearance } from "./visibility.ts";
 
 export type CatalogueHours = {
@@ -30,7 +30,7 @@ const SINE_STEPS = 2048;
 /** Rows of a table by the sine of half the distance from the Moon, from 0 to 1. */
 const MOON_STEPS = 1024;
 /** Directions of the skyline, and of a sky that is brighter to one side. */
-const AZIMUTH_STEPS = 720;
+const AZIMUTH_STEPS = 1440;
 const GLOW_AZIMUTH_STEPS = 72;
 
 function tableBySine(value: (altitudeDeg: number) => number, steps: number): Float64Array {
@@ -53,7 +53,7 @@ function glowTable(detector: Detector, conditions: ObservingConditions): Float64
         skyGlowNanolamberts({
           zenithNanolamberts: nanolamberts(conditions.zenithMagArcsec2),
           altitudeDeg,
-          azimuthDeg: (360 * azimuth) / azimuths,
+          azimuthDeg: azimuths === 1 ? 0 : azimuthOfStep(azimuth, azimuths),
           extinctionV: extinctionAt(conditions, V_BAND_NM),
           brightDirections,
           spreadDeg: conditions.photometry.brightDirectionSpreadDeg,
@@ -122,6 +122,28 @@ function noiseTables(detector: Detector, conditions: ObservingConditions): Noise
   };
 }
 
+/**
+ * How far round from north through east a direction lies, along a square instead of a circle: no
+ * arctangent is needed, and tables can be kept by it as well.
+ *
+ * @returns in [0, 1)
+ */
+function squareTurn(north: number, east: number): number {
+  const around = Math.abs(north) + Math.abs(east);
+  if (around === 0) return 0;
+  if (east >= 0) return (north >= 0 ? east / around : 1 - north / around) / 4;
+  const turn = (north < 0 ? 2 - east / around : 3 + north / around) / 4;
+  return turn < 1 ? turn : 0;
+}
+
+/** The azimuth in the middle of a step of a table kept by {@link squareTurn}. */
+function azimuthOfStep(step: number, steps: number): number {
+  const quarters = (4 * (step + 0.5)) / steps;
+  const corner = Math.floor(quarters);
+  const along = quarters - corner;
+  return 90 * corner + Math.atan2(along, 1 - along) * DEG_PER_RAD;
+}
+
 /** The skyline as the loop asks it: by sines of altitude. */
 function skylineSines(clearance: Clearance) {
   const { highestDeg } = skylineRangeDeg(clearance.skyline);
@@ -130,8 +152,8 @@ function skylineSines(clearance: Clearance) {
     least: sine(clearance.leastAltitudeDeg),
     /** From here up nothing is in the way, whatever the direction. */
     free: sine(Math.max(highestDeg, clearance.leastAltitudeDeg)),
-    facing: sampledSkyline(clearance.skyline, AZIMUTH_STEPS).map((altitude) =>
-      Math.sin(altitude * RAD_PER_DEG),
+    facing: Float64Array.from({ length: AZIMUTH_STEPS }, (_, step) =>
+      Math.sin(skylineAltitudeDeg(clearance.skyline, azimuthOfStep(step, AZIMUTH_STEPS)) * RAD_PER_DEG),
     ),
   };
 }
@@ -172,12 +194,9 @@ function lookAround(
     const row = (sine * SINE_STEPS + 0.5) | 0;
     let glowRow = row;
     if (sine < free || uneven) {
-      let turn =
-        Math.atan2(eastX * x + eastY * y + eastZ * z, northX * x + northY * y + northZ * z) / (2 * Math.PI);
-      if (turn < 0) turn += 1;
-      if (sine < (facing[((turn * AZIMUTH_STEPS + 0.5) | 0) % AZIMUTH_STEPS] as number)) continue;
-      if (uneven)
-        glowRow += (((turn * GLOW_AZIMUTH_STEPS + 0.5) | 0) % GLOW_AZIMUTH_STEPS) * (SINE_STEPS + 1);
+      const turn = squareTurn(northX * x + northY * y + northZ * z, eastX * x + eastY * y + eastZ * z);
+      if (sine < (facing[(turn * AZIMUTH_STEPS) | 0] as number)) continue;
+      if (uneven) glowRow += ((turn * GLOW_AZIMUTH_STEPS) | 0) * (SINE_STEPS + 1);
     }
     // The sine of half the distance from the Moon.
     const apart = moonUp ? Math.sqrt(Math.max(0, (1 - (moonX * x + moonY * y + moonZ * z)) / 2)) : 0;

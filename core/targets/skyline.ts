@@ -48,17 +48,3 @@ export function skylineRangeDeg(skyline: readonly SkylinePoint[]): {
   const altitudes = skyline.map((point) => point.altitudeDeg);
   return { lowestDeg: Math.min(...altitudes), highestDeg: Math.max(...altitudes) };
 }
-
-/**
- * The skyline sampled all around, for loops that ask it very often.
- *
- * @param steps - samples a turn, at least 1; entry `i` stands at azimuth 360·i/steps
- * @returns degrees
- */
-export function sampledSkyline(skyline: readonly SkylinePoint[], steps: number): Float64Array {
-  const samples = new Float64Array(steps);
-  for (let step = 0; step < steps; step++) {
-    samples[step] = skylineAltitudeDeg(skyline, (360 * step) / steps);
-  }
-  return samples;
-}

@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { openCatalogue } from "../../../bot/library/open-catalogue.ts";
 import { PHOTOMETRY } from "../../../config/photometry.ts";
 import { KIND_BRIGHTNESS, LEAST_ALTITUDE_DEG, RANKING_RULES, VISUAL_RULES } from "../../../config/ranking.ts";
+import { totalHours } from "../../../core/interval.ts";
 import { bandResponses } from "../../../core/rig/band-response.ts";
 import type { CameraRig, Filter, Rig, VisualRig } from "../../../core/rig/rig.ts";
 import type { Site } from "../../../core/site.ts";
@@ -101,6 +102,32 @@ describe("fitsTonight", () => {
       expect(night.counted.countingHours / exact.countingHours).toBeCloseTo(1, 6);
       const row = rowOf(looking, "2026-10-21", target.object.id);
       expect(Math.abs(row / exact.countingHours - 1), target.object.id).toBeLessThan(0.01);
+    }
+  });
+
+  it("sees the skyline as the exact search does, to three minutes an edge", () => {
+    const skyline = [
+      { azimuthDeg: 20, altitudeDeg: 20 },
+      { azimuthDeg: 100, altitudeDeg: 55 },
+      { azimuthDeg: 185, altitudeDeg: 35 },
+      { azimuthDeg: 300, altitudeDeg: 60 },
+    ];
+    const walled = { ...FELL, skyline };
+    const { times, conditions } = nightOf(walled, "2026-10-10");
+    const { looking, clearance } = camera(LONG_MONO, H_ALPHA, walled);
+    const works = looking.kind === "camera" ? looking.works : [];
+    const grid = nightGrid(conditions, times.workingWindows, columns.directions);
+    const rows = rankCamera(
+      { columns, grid, filters: [works], conditions, clearance, rules: RANKING_RULES, preferred: new Map() },
+      60,
+    );
+    expect(rows).toHaveLength(60);
+    for (const { object, usableHours } of rows) {
+      const track = fixedTrack(walled, object, middleOf(times.night));
+      const windows = visibleIntervals((at) => track(at.getTime()), clearance, times.workingWindows);
+      // Each edge of a window is known to half a step of the grid, two and a half minutes.
+      const edges = Math.max(1, 2 * windows.length);
+      expect(Math.abs(usableHours - totalHours(windows)), object.id).toBeLessThan((edges * 3) / 60);
     }
   });
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { sampledSkyline, skylineAltitudeDeg, skylineRangeDeg } from "../../../core/targets/skyline.ts";
+import { skylineAltitudeDeg, skylineRangeDeg } from "../../../core/targets/skyline.ts";
 
 const HILLS = [
   { azimuthDeg: 90, altitudeDeg: 10 },
@@ -63,13 +63,5 @@ describe("skylineAltitudeDeg", () => {
         expect(height).toBeLessThanOrEqual(highestDeg + 1e-9);
       }),
     );
-  });
-});
-
-describe("sampledSkyline", () => {
-  it("agrees with the profile at its own samples", () => {
-    const samples = sampledSkyline(HILLS, 360);
-    expect(samples[135]).toBeCloseTo(20, 12);
-    expect(samples[0]).toBeCloseTo(10, 12);
   });
 });
