@@ -34,12 +34,17 @@ function bitCount(mask: number): number {
 /** Names from this many letters on are also compared with the beginnings of longer ones. */
 const SHORTEST_BEGINNING = 4;
 
+/** Names of so many letters only where the longer one begins with exactly them: `Owl`. */
+const SHORTEST_EXACT_BEGINNING = 3;
+
 /** What it costs that a name goes on after the part that was typed. */
 const UNFINISHED = 1;
 
 /** Slips between what is wanted and a key, or between it and the key's beginning. */
 function slipsTo(wanted: string, key: string, worst: number): number {
   const whole = editDistance(wanted, key, worst);
+  if (wanted.length === SHORTEST_EXACT_BEGINNING && key.startsWith(wanted))
+    return Math.min(whole, UNFINISHED);
   if (wanted.length < SHORTEST_BEGINNING || key.length <= wanted.length) return whole;
   const left = Math.min(whole - 1, worst) - UNFINISHED;
   if (left < 0) return whole;

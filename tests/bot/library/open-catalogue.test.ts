@@ -235,6 +235,7 @@ describe("names", () => {
     ["betelgues", "Betelgeuse"],
     ["Crecent Nebula", "Crescent Nebula"],
     ["Jewl Box", "Jewel Box"],
+    ["Owl", "Owl Nebula"],
   ])("“%s” is refused, with “%s” named first of three", (typed, meant) => {
     const looked = catalogue.find(typed);
     if (looked.kind !== "unknown") throw new Error(`${typed} was corrected in silence`);
