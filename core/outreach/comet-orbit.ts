@@ -122,18 +122,24 @@ export function inOrbit(
   days: number,
 ): { readonly x: number; readonly y: number } {
   const inverseAxis = (1 - eccentricity) / perihelionAu;
-  const wanted = GAUSS * days;
+  const wanted = withinPeriod(GAUSS * days, inverseAxis);
   // The parabola's own solution is a good first guess for all.
   const w = ((3 * wanted) / Math.SQRT2 / perihelionAu ** 1.5) * 0.5;
   const cubeRoot = Math.cbrt(w + Math.sqrt(w * w + 1));
   let s = Math.SQRT2 * Math.sqrt(perihelionAu) * (cubeRoot - 1 / cubeRoot);
-  if (inverseAxis > 0) s = withinPeriod(s, wanted, inverseAxis);
+  // On an ellipse the answer lies within half a revolution: what leaves that is halved back into it.
+  let most = inverseAxis > 0 ? Math.PI / Math.sqrt(inverseAxis) : Number.POSITIVE_INFINITY;
+  let least = -most;
+  s = Math.max(least, Math.min(most, s));
   let [c, d] = [0.5, 1 / 6];
   for (let step = 0; step < 60; step++) {
     [c, d] = stumpff(inverseAxis * s * s);
     const reached = perihelionAu * s + eccentricity * s ** 3 * d;
     const distance = perihelionAu + eccentricity * s * s * c;
-    const correction = (wanted - reached) / distance;
+    if (reached < wanted) least = s;
+    else most = s;
+    const next = s + (wanted - reached) / distance;
+    const correction = (next < least || next > most ? (least + most) / 2 : next) - s;
     s += correction;
     if (Math.abs(correction) < 1e-13 * (1 + Math.abs(s))) break;
   }
@@ -145,11 +151,11 @@ export function inOrbit(
   };
 }
 
-/** Of an ellipse the guess must not run far past the mean anomaly's own turn. */
-function withinPeriod(guess: number, wanted: number, inverseAxis: number): number {
-  const most = Math.abs(wanted) * Math.sqrt(inverseAxis) * inverseAxis + Math.PI;
-  const limit = most / Math.sqrt(inverseAxis);
-  return Math.max(-limit, Math.min(limit, guess));
+/** Of an ellipse, the same place within half a period of perihelion. */
+function withinPeriod(wanted: number, inverseAxis: number): number {
+  if (inverseAxis <= 0) return wanted;
+  const period = (2 * Math.PI) / inverseAxis ** 1.5;
+  return wanted - period * Math.round(wanted / period);
 }
 
 /** Stumpff's functions c₂ and c₃. */
