@@ -3,8 +3,8 @@
  *
  * @packageDocumentation
  */
-import { mkdirSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, mkdirSync, statSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
 import { Kysely } from "kysely";
 import { WorldError } from "../../commands/ask-error.ts";
 import { migrate } from "./migrations.ts";
@@ -30,7 +30,7 @@ const FILE_NAME = "duskbell.sqlite";
  */
 export async function openStore(folder: string, now: number): Promise<Store> {
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
   } catch (fault) {
     throw new WorldError(`The data folder ${folder} cannot be made: check DUSKBELL_DATA.`, fault);
   }
@@ -51,6 +51,24 @@ export async function openStore(folder: string, now: number): Promise<Store> {
       await db.destroy();
     },
   };
+}
+
+/**
+ * Makes a folder and those above it that are missing, one by one: asked to do it by itself, the
+ * system call's wrapper never ends where a parent takes no folders (`/proc`).
+ */
+function makeFolder(folder: string): void {
+  const missing: string[] = [];
+  for (let at = resolve(folder); !existsSync(at); at = dirname(at)) missing.unshift(at);
+  for (const each of missing) {
+    try {
+      mkdirSync(each);
+    } catch (fault) {
+      // Another process may have been quicker.
+      if (!existsSync(each)) throw fault;
+    }
+  }
+  if (!statSync(folder).isDirectory()) throw new Error("it is a file");
 }
 
 /** Runs work in one write transaction, or in the one that is already under way. */

@@ -1,5 +1,5 @@
 import { spawn } from "node:child_process";
-import { readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it, onTestFinished } from "vitest";
 import { storeBooks } from "../../../bot/store/books.ts";
@@ -98,6 +98,18 @@ describe("openStore", () => {
     const folder = temporaryFolder();
     writeFileSync(join(folder, "a-file"), "");
     await expect(openStore(join(folder, "a-file", "data"), NOW)).rejects.toThrow(/DUSKBELL_DATA/);
+    await expect(openStore(join(folder, "a-file"), NOW)).rejects.toThrow(/DUSKBELL_DATA/);
+  });
+
+  it.runIf(process.platform === "linux")("does not try for ever where no folder can be made", async () => {
+    await expect(openStore("/proc/duskbell", NOW)).rejects.toThrow(/DUSKBELL_DATA/);
+  });
+
+  it("makes the folders above it as well", async () => {
+    const folder = join(temporaryFolder(), "a", "b", "c");
+    const store = await openStore(folder, NOW);
+    await store.close();
+    expect(existsSync(join(folder, "duskbell.sqlite"))).toBe(true);
   });
 });
 
