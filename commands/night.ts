@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { intervalHours, longestInterval, totalHours } from "../core/interval.ts";
+import { longestInterval, totalHours } from "../core/interval.ts";
 import type { Night, NightTimes } from "../core/night/night.ts";
 import { nightTimes } from "../core/night/night-times.ts";
 import type { Site } from "../core/site.ts";
@@ -17,7 +17,7 @@ import { nightsOf } from "./read/night.ts";
 import { NIGHT, NIGHTS, SITE } from "./read/options.ts";
 import { siteOf } from "./read/site.ts";
 import type { Request } from "./request.ts";
-import { dateWords, durationWords, shortDateWords } from "./words/clock.ts";
+import { clockHours, dateWords, durationWords, shortDateWords } from "./words/clock.ts";
 import {
   darknessWords,
   litWords,
@@ -153,7 +153,7 @@ function nightChart(site: Site, times: NightTimes): NightChart {
     paths: [],
     window: windowMark(times),
     title: darkness.replace(/\.$/, ""),
-    alt: `The twilights of the night${window === null ? "" : `, a window of ${durationWords(intervalHours(window))}`}, and the Moon's height. ${darkness} ${moonWords(times)}`,
+    alt: `The twilights of the night${window === null ? "" : `, a window of ${durationWords(clockHours([window]))}`}, and the Moon's height. ${darkness} ${moonWords(times)}`,
     cautions: [],
   });
 }

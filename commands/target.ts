@@ -9,7 +9,7 @@ import {
   TRACK_STEP_MINUTES_UNASKED,
 } from "../config/input-limits.ts";
 import { KIND_BRIGHTNESS } from "../config/ranking.ts";
-import { type Interval, intervalHours, longestInterval } from "../core/interval.ts";
+import { type Interval, longestInterval } from "../core/interval.ts";
 import type { Night } from "../core/night/night.ts";
 import { objectBrightness } from "../core/targets/object-brightness.ts";
 import type { SurfaceBrightness, Target } from "../core/targets/sky-object.ts";
@@ -33,7 +33,7 @@ import type { Request } from "./request.ts";
 import { type Situation, situationOf } from "./situation.ts";
 import { targetFigures } from "./target-figures.ts";
 import { capital } from "./words/capital.ts";
-import { clockSpan, clockTime, dateWords, durationWords } from "./words/clock.ts";
+import { clockHours, clockSpan, clockTime, dateWords, durationWords } from "./words/clock.ts";
 import { moonWords } from "./words/night-words.ts";
 import { compassWords } from "./words/sky.ts";
 import { shortName, targetInSentence, targetName } from "./words/target-words.ts";
@@ -167,7 +167,7 @@ function describeTarget(
         times,
         hours: verdict.kind === "unknown" ? [] : verdict.hours,
         paths: [{ name: targetName(what), track: found.track, windows: found.windows }],
-        window: longest === null ? null : { ...longest, label: durationWords(intervalHours(longest)) },
+        window: longest === null ? null : { ...longest, label: durationWords(clockHours([longest])) },
         title:
           longest === null
             ? `${capital(name)} has no window this night`
@@ -190,7 +190,7 @@ function summaryWords(situation: Situation, tonight: RigTonight, what: Target, f
   const longest = longestInterval(found.windows);
   if (what.kind === "body" && what.body === "Sun") return "The Sun is for the daytime: ask “sun”.";
   if (longest !== null) {
-    const more = found.windows.length > 1 ? `, ${durationWords(found.counted.usableHours)} in all` : "";
+    const more = found.windows.length > 1 ? `, ${durationWords(clockHours(found.windows))} in all` : "";
     const worth =
       tonight.looking.kind === "camera"
         ? `; worth ${durationWords(found.counted.countingHours)} straight overhead on a moonless night`
@@ -228,7 +228,7 @@ function windowSection(situation: Situation, tonight: RigTonight, what: Target, 
   const { site, verdict } = situation;
   const zone = site.timeZone;
   const lines = found.windows.map(
-    (span) => `${clockSpan(span, zone)}, ${durationWords(intervalHours(span))}.`,
+    (span) => `${clockSpan(span, zone)}, ${durationWords(clockHours([span]))}.`,
   );
   if (found.meridianFlip !== null) lines.push(`Meridian flip at ${clockTime(found.meridianFlip, zone)}.`);
   if (found.bands.length > 0 && lines.length > 0) {

@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import { TARGETS_LISTED } from "../config/input-limits.ts";
-import { type Interval, intervalHours, longestInterval } from "../core/interval.ts";
+import { type Interval, longestInterval } from "../core/interval.ts";
 import type { BegunTarget } from "../core/log/progress.ts";
 import type { FittingTarget } from "../core/targets/tonight.ts";
 import type { Answer, FollowUp, Section } from "./answer.ts";
@@ -18,7 +18,7 @@ import { poleStepWords } from "./pole-step.ts";
 import { defineWhole, FILTER, NIGHT, RIG, SITE, SKY } from "./read/options.ts";
 import type { Request } from "./request.ts";
 import { eveningFigures } from "./tonight-figures.ts";
-import { clockSpan, dateWords, durationWords } from "./words/clock.ts";
+import { clockHours, clockSpan, dateWords, durationWords } from "./words/clock.ts";
 import { reasonSentences, worthWords } from "./words/fit-words.ts";
 import { darknessWords, moonWords } from "./words/night-words.ts";
 import { runCardLines } from "./words/run-card-words.ts";
@@ -157,7 +157,7 @@ export function eveningPicture({ situation, fits }: Evening): Answer["charts"][n
       track: night.track,
       windows: night.windows,
     })),
-    window: window === null ? null : { ...window, label: durationWords(intervalHours(window)) },
+    window: window === null ? null : { ...window, label: durationWords(clockHours([window])) },
     title:
       window === null
         ? darknessWords(times).replace(/\.$/, "")

@@ -23,6 +23,16 @@ export function clockSpan(span: Interval, zone: string): string {
   return `${clockTime(span.start, zone)} to ${clockTime(span.end, zone)}`;
 }
 
+/**
+ * Hours between the minutes that the clock shows, so that a length agrees with the times beside it.
+ *
+ * @param spans - added up
+ */
+export function clockHours(spans: readonly Interval[]): number {
+  const minute = (at: Date) => Math.round(at.getTime() / MS_PER_MINUTE);
+  return spans.reduce((sum, { start, end }) => sum + minute(end) - minute(start), 0) / 60;
+}
+
 /** `Friday 3 October`, of a `YYYY-MM-DD` date. */
 export function dateWords(date: string): string {
   return DateTime.fromISO(date, { zone: "utc" }).setLocale("en-GB").toFormat("cccc d LLLL");

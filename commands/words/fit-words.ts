@@ -7,7 +7,7 @@ import { longestInterval } from "../../core/interval.ts";
 import type { BegunTarget } from "../../core/log/progress.ts";
 import type { FittingTarget } from "../../core/targets/tonight.ts";
 import { capital } from "./capital.ts";
-import { clockSpan, durationWords } from "./clock.ts";
+import { clockHours, clockSpan, durationWords } from "./clock.ts";
 import { compassWords, listWords } from "./sky.ts";
 import { KIND_WORDS, targetKind } from "./target-words.ts";
 
@@ -53,7 +53,7 @@ function fieldSentence({ use, fillFraction, objectInField, target }: FittingTarg
     const power = `${Math.round(use.power)}×, a ${use.eyepiece.focalLengthMm} mm eyepiece`;
     if (objectInField !== null && objectInField < 0.95) return `Larger than the field at ${power}.`;
     return target.kind === "object" && target.object.kind === "double-star"
-      ? `Try ${power} or more.`
+      ? `Split it at ${Math.round(use.power)}× (${use.eyepiece.focalLengthMm} mm) or more.`
       : `Best at ${power}.`;
   }
   if (fillFraction === null || objectInField === null) return "Its size is not known: taken as a point.";
@@ -96,6 +96,5 @@ function reachSentence({ reach, basis, target, use }: FittingTarget): string | n
 
 /** Hours that count, and of how many on the clock, for a camera. */
 export function worthWords({ night }: FittingTarget): string {
-  const { usableHours, countingHours } = night.counted;
-  return `${durationWords(usableHours)}, worth ${durationWords(countingHours)}`;
+  return `${durationWords(clockHours(night.windows))}, worth ${durationWords(night.counted.countingHours)}`;
 }

@@ -7,7 +7,7 @@ import { type Interval, longestInterval, totalHours } from "../../core/interval.
 import type { NightTimes, Twilight } from "../../core/night/night.ts";
 import type { Table } from "../answer.ts";
 import type { NightChart } from "../chart.ts";
-import { clockSpan, clockTime, clockTimeOrDash, durationWords, shortDateWords } from "./clock.ts";
+import { clockHours, clockSpan, clockTime, clockTimeOrDash, durationWords, shortDateWords } from "./clock.ts";
 import { listWords } from "./sky.ts";
 
 /** A few minutes of Moon are not worth a word. */
@@ -36,12 +36,12 @@ function isWhole(times: NightTimes, span: Interval): boolean {
 export function darknessWords(times: NightTimes): string {
   const { darkWindows, workingWindows, deepestTwilight } = times;
   if (darkWindows.length > 0) {
-    return `Dark ${spansWords(times, darkWindows)}, ${durationWords(totalHours(darkWindows))}.`;
+    return `Dark ${spansWords(times, darkWindows)}, ${durationWords(clockHours(darkWindows))}.`;
   }
   if (deepestTwilight === "none") return lightNightWords(times);
   const depthDeg = deepestTwilight === "nautical" ? 12 : 6;
   const spans = spansWords(times, workingWindows);
-  return `No true darkness: the Sun is more than ${depthDeg}° down ${spans}, ${durationWords(totalHours(workingWindows))}.`;
+  return `No true darkness: the Sun is more than ${depthDeg}° down ${spans}, ${durationWords(clockHours(workingWindows))}.`;
 }
 
 function lightNightWords(times: NightTimes): string {
@@ -58,7 +58,7 @@ export function moonWords(times: NightTimes): string {
   if (dark === 0) return `${moon}: ${moonPassageWords(times)}.`;
   if (dark - free < WORTH_SAYING_HOURS) return `${moon}: below the horizon for all of it.`;
   if (free < WORTH_SAYING_HOURS) return `${moon}: up for all of it.`;
-  return `${moon}: below the horizon ${spansWords(times, times.moonFreeDarkWindows)}, ${durationWords(free)}.`;
+  return `${moon}: below the horizon ${spansWords(times, times.moonFreeDarkWindows)}, ${durationWords(clockHours(times.moonFreeDarkWindows))}.`;
 }
 
 /** `97 % lit and waning`. */
@@ -116,7 +116,7 @@ export function nightsTable(nights: readonly NightTimes[]): Table {
 }
 
 function hoursWords(spans: readonly Interval[]): string {
-  return spans.length === 0 ? "–" : durationWords(totalHours(spans));
+  return spans.length === 0 ? "–" : durationWords(clockHours(spans));
 }
 
 function shallowWords(deepest: Twilight): string {
@@ -155,6 +155,6 @@ export function twilightSteps(times: NightTimes): NightChart["twilights"] {
 export function windowMark(times: NightTimes): NightChart["window"] {
   const window = longestInterval(times.workingWindows);
   if (window === null) return null;
-  const length = durationWords(totalHours([window]));
+  const length = durationWords(clockHours([window]));
   return { ...window, label: times.deepestTwilight === "astronomical" ? `${length} dark` : length };
 }

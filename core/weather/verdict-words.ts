@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import { DateTime } from "luxon";
-import { type Interval, intervalHours, longestInterval } from "../interval.ts";
+import { type Interval, longestInterval } from "../interval.ts";
 import type { NightTimes } from "../night/night.ts";
 import { MS_PER_HOUR, MS_PER_MINUTE } from "../sky/time.ts";
 import type { DewSpan } from "./dew.ts";
@@ -72,7 +72,8 @@ function runReason({ judgement, times }: VerdictFacts): string {
   const needed = `a go needs ${hoursWords(judgement.neededHours)}`;
   const run = longestInterval(judgement.usable);
   if (run === null) return `No run of the darkness is usable; ${needed}.`;
-  return `The longest usable run is ${hoursWords(intervalHours(run))}, ${clockSpan(run, times)}; ${needed}.`;
+  const length = clockMinutes(run.end) - clockMinutes(run.start);
+  return `The longest usable run is ${hoursWords(length / 60)}, ${clockSpan(run, times)}; ${needed}.`;
 }
 
 function cloudReason({ meanCloudPercent, limits }: VerdictFacts): string[] {
@@ -188,11 +189,14 @@ function ageWarning({ models, at, limits }: VerdictFacts): string[] {
   return [`The newest forecast is ${Math.round(ageHours)} h old; over ${limits.oldAfterHours} h is old.`];
 }
 
+/** To the minute, as the clock shows it. */
+function clockMinutes(at: Date): number {
+  return Math.round(at.getTime() / MS_PER_MINUTE);
+}
+
 function clockSpan(span: Interval, times: NightTimes): string {
-  const clock = (at: Date) => {
-    const minute = new Date(Math.round(at.getTime() / MS_PER_MINUTE) * MS_PER_MINUTE);
-    return DateTime.fromJSDate(minute, { zone: times.night.timeZone }).toFormat("HH:mm");
-  };
+  const clock = (at: Date) =>
+    DateTime.fromMillis(clockMinutes(at) * MS_PER_MINUTE, { zone: times.night.timeZone }).toFormat("HH:mm");
   return `${clock(span.start)} to ${clock(span.end)}`;
 }
 
