@@ -24,6 +24,7 @@ import { defineChoice, NIGHT, SITE } from "./read/options.ts";
 import { siteOf } from "./read/site.ts";
 import type { Request } from "./request.ts";
 import { clockTime, dateWords } from "./words/clock.ts";
+import { withMinus } from "./words/minus.ts";
 import {
   jovianWords,
   phenomenonWords,
@@ -165,7 +166,7 @@ function planetTable(nights: readonly PlanetNight[], zone: string): Table {
       seenWords(night, zone),
       placedWords(night, zone),
       `${night.look.diameterArcsec.toFixed(1)}″`,
-      night.look.magnitude.toFixed(1),
+      withMinus(night.look.magnitude.toFixed(1)),
       night.look.constellation,
     ]),
   };
