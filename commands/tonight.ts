@@ -91,11 +91,11 @@ function summaryWords({ situation, fits, ifItClears }: Evening): string {
   const { verdict, times } = situation;
   const weather = verdict.kind === "unknown" ? darknessWords(times) : verdictSentence(verdict, times);
   const [best] = fits.targets;
-  const suffix = ifItClears ? " What follows is for the case that it clears." : "";
+  const choice = ifItClears ? "If it clears, first choice" : "First choice";
   if (best === undefined) return `${weather} Nothing in the catalogue fits this night.`;
   const span = longestInterval(best.night.windows);
   const when = span === null ? "" : ` from ${clockSpan(span, situation.site.timeZone)}`;
-  return `${weather} First choice: ${targetName(best.target)}${when}.${suffix}`;
+  return `${weather} ${choice}: ${targetName(best.target)}${when}.`;
 }
 
 function smallPrint(found: Evening): Section {

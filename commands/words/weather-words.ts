@@ -56,8 +56,14 @@ export function worstWords(verdict: NightVerdict, times: NightTimes): string {
   const [settled] = verdict.dew;
   const spoilt = verdict.kind !== "go" || settled === undefined;
   if (worst !== undefined && spoilt) return objectionWords(worst, verdict.darkHours);
-  if (settled !== undefined) return `${settled.kind} from ${clockTime(settled.start, times.night.timeZone)}`;
-  return verdict.kind === "go" ? "nothing against it" : "the models disagree, or go by long steps";
+  if (verdict.kind !== "go")
+    return modelsAgree(verdict.votes) ? "steps too long for a go" : "models disagree";
+  if (settled === undefined) return "nothing against it";
+  return `${settled.kind} from ${clockTime(settled.start, times.night.timeZone)}`;
+}
+
+function modelsAgree(votes: readonly ModelVote[]): boolean {
+  return votes.every(({ kind }) => kind === votes[0]?.kind);
 }
 
 function objectionWords({ objection, hours }: NightObjection, darkHours: number): string {

@@ -102,6 +102,14 @@ describe("/forecast", () => {
     );
   });
 
+  it("says that the models disagree when nothing in their median speaks against a marginal night", async () => {
+    const clear = modelOf(tenDays({ cloudPercent: 0 }));
+    const cloudy = modelOf(tenDays({ cloudPercent: 55 }));
+    const answer = await ask(report(clear, cloudy), { nights: 2 });
+    expect(nightsOf(answer)[0]?.verdict).toBe("marginal");
+    expect(answer.sections[0]?.table?.rows[0]?.[4]).toBe("models disagree");
+  });
+
   it("says sample in the title when the hours are invented", async () => {
     const answer = await ask(report(modelOf(tenDays({}), { sample: true })), { night: "2026-10-10" });
     expect(answer.title).toMatch(/^Sample forecast/);
