@@ -5,10 +5,11 @@
  *
  * @packageDocumentation
  */
-import { mkdir, writeFile } from "node:fs/promises";
+import { writeFile } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import type { Answer } from "../../commands/answer.ts";
 import { WorldError } from "../../commands/ask-error.ts";
+import { makeFolder } from "../folders.ts";
 
 export type SavedChart = {
   readonly name: string;
@@ -42,7 +43,7 @@ export class OutputFolder {
       path = join(this.#folder, `${stem}-${count}${ending}`);
     this.#taken.add(path);
     try {
-      await mkdir(this.#folder, { recursive: true });
+      makeFolder(this.#folder);
       await writeFile(path, bytes);
     } catch (fault) {
       throw new WorldError(

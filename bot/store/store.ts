@@ -3,10 +3,10 @@
  *
  * @packageDocumentation
  */
-import { existsSync, mkdirSync, statSync } from "node:fs";
-import { dirname, join, resolve } from "node:path";
+import { join } from "node:path";
 import { Kysely } from "kysely";
 import { WorldError } from "../../commands/ask-error.ts";
+import { makeFolder } from "../folders.ts";
 import { migrate } from "./migrations.ts";
 import { openFile, sharedFileDialect } from "./sqlite.ts";
 import type { Tables } from "./tables.ts";
@@ -51,24 +51,6 @@ export async function openStore(folder: string, now: number): Promise<Store> {
       await db.destroy();
     },
   };
-}
-
-/**
- * Makes a folder and those above it that are missing, one by one: asked to do it by itself, the
- * system call's wrapper never ends where a parent takes no folders (`/proc`).
- */
-function makeFolder(folder: string): void {
-  const missing: string[] = [];
-  for (let at = resolve(folder); !existsSync(at); at = dirname(at)) missing.unshift(at);
-  for (const each of missing) {
-    try {
-      mkdirSync(each);
-    } catch (fault) {
-      // Another process may have been quicker.
-      if (!existsSync(each)) throw fault;
-    }
-  }
-  if (!statSync(folder).isDirectory()) throw new Error("it is a file");
 }
 
 /** Runs work in one write transaction, or in the one that is already under way. */
